@@ -1,0 +1,98 @@
+"""Every exception the package raises on purpose.
+
+::
+
+    JacketcheckError
+    ├── InputError          what the user wrote cannot be used (exit code 2)
+    ├── DomainError         a formula was called outside its range of validity
+    ├── CatalogError        a catalogue entry does not exist or is malformed
+    ├── NotEvaluatedError   a limit state lacks something it needs (exit code 3)
+    └── PluginError         a plug-in cannot be loaded or breaks a hook's contract (exit code 3)
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+__all__ = [
+    "CatalogError",
+    "DomainError",
+    "InputError",
+    "InputProblem",
+    "JacketcheckError",
+    "NotEvaluatedError",
+    "PluginError",
+]
+
+
+class JacketcheckError(Exception):
+    """Base of every exception raised on purpose."""
+
+
+@dataclass(frozen=True, slots=True)
+class InputProblem:
+    """One thing that is wrong with the input.
+
+    Attributes
+    ----------
+    path
+        Dotted path of the field, list indices included, e.g. ``damage.2.height``.
+    value
+        What was written, as text; empty where the field is missing.
+    message
+        What is wrong and what is allowed.
+    """
+
+    path: str
+    value: str
+    message: str
+
+    def __str__(self) -> str:
+        shown = f" = {self.value}" if self.value else ""
+        return f"{self.path}{shown}: {self.message}" if self.path else self.message
+
+
+class InputError(JacketcheckError):
+    """The input cannot be used; carries every problem found, not just the first."""
+
+    def __init__(self, problems: Sequence[InputProblem], *, source: str = "input") -> None:
+        self.problems = tuple(problems)
+        self.source = source
+        lines = "\n".join(f"  {problem}" for problem in self.problems)
+        count = len(self.problems)
+        super().__init__(f"{source}: {count} problem{'s' if count != 1 else ''}\n{lines}")
+
+
+class DomainError(JacketcheckError, ValueError):
+    """A quantity lies outside the range in which a formula is valid."""
+
+    def __init__(self, name: str, value: object, allowed: str) -> None:
+        self.name = name
+        self.value = value
+        self.allowed = allowed
+        super().__init__(f"{name} = {value}: must be {allowed}")
+
+
+class CatalogError(JacketcheckError, LookupError):
+    """A name is not in the catalogue, or a catalogue entry is malformed."""
+
+    def __init__(self, kind: str, name: str, known: Sequence[str] = ()) -> None:
+        self.kind = kind
+        self.name = name
+        self.known = tuple(known)
+        choices = f", known are {', '.join(self.known)}" if self.known else ""
+        super().__init__(f"unknown {kind} {name!r}{choices}")
+
+
+class NotEvaluatedError(JacketcheckError):
+    """A limit state cannot be evaluated; the reason becomes a visible row."""
+
+
+class PluginError(JacketcheckError):
+    """A plug-in cannot be loaded or does not keep a hook's contract."""
+
+    def __init__(self, plugin: str, distribution: str, message: str) -> None:
+        self.plugin = plugin
+        self.distribution = distribution
+        super().__init__(f"plug-in {plugin} ({distribution}): {message}")
