@@ -1,0 +1,55 @@
+"""From N, mm and MPa to the units a reader wants to see."""
+
+from __future__ import annotations
+
+from typing import Literal, TypeAlias
+
+from jacketcheck.units._registry import conversion_factor
+
+__all__ = ["DisplaySystem", "display"]
+
+DisplaySystem: TypeAlias = Literal["si", "us"]
+
+_SHOWN: dict[str, dict[DisplaySystem, tuple[str, str]]] = {
+    # internal unit: (pint unit, printed unit) by system
+    "mm": {"si": ("mm", "mm"), "us": ("in", "in")},
+    "mm2": {"si": ("mm**2", "mm²"), "us": ("in**2", "in²")},
+    "mm3": {"si": ("m**3", "m³"), "us": ("ft**3", "ft³")},
+    "mm4": {"si": ("mm**4", "mm⁴"), "us": ("in**4", "in⁴")},
+    "N": {"si": ("kN", "kN"), "us": ("kip", "kip")},
+    "N/mm": {"si": ("kN/m", "kN/m"), "us": ("kip/in", "kip/in")},
+    "N/mm2/mm": {"si": ("MPa/mm", "MPa/mm"), "us": ("ksi/in", "ksi/in")},
+    "mm/MPa": {"si": ("mm/MPa", "mm/MPa"), "us": ("in/ksi", "in/ksi")},
+    "MPa": {"si": ("MPa", "MPa"), "us": ("ksi", "ksi")},
+    "N mm": {"si": ("kN*m", "kN·m"), "us": ("kip*ft", "kip·ft")},
+    "1/mm": {"si": ("1/m", "1/m"), "us": ("1/in", "1/in")},
+    "kg": {"si": ("kg", "kg"), "us": ("lbm", "lb")},
+    "rad": {"si": ("rad", "rad"), "us": ("rad", "rad")},
+    "deg": {"si": ("deg", "°"), "us": ("deg", "°")},
+    "1": {"si": ("dimensionless", "—"), "us": ("dimensionless", "—")},
+}
+_PINT_NAME = {
+    "mm2": "mm**2",
+    "mm3": "mm**3",
+    "mm4": "mm**4",
+    "N/mm2/mm": "N/mm**3",
+    "N mm": "N*mm",
+    "1": "dimensionless",
+}
+
+
+def display(unit: str, system: DisplaySystem) -> tuple[float, str]:
+    """Factor and printed unit for a value held in the internal `unit`.
+
+    A unit that the table does not know is shown as it is, with a factor of one.
+
+    Examples
+    --------
+    >>> display("N", "si")
+    (0.001, 'kN')
+    """
+    shown = _SHOWN.get(unit)
+    if shown is None:
+        return 1.0, unit
+    pint_unit, printed = shown[system]
+    return conversion_factor(_PINT_NAME.get(unit, unit), pint_unit), printed
