@@ -1,0 +1,106 @@
+"""The damaged column: geometry, concrete, bars and hoops, and what the inspector recorded."""
+
+from __future__ import annotations
+
+import re
+from typing import Annotated, Literal
+
+from pydantic import AfterValidator, Field
+
+from jacketcheck.inputs.base import InputModel
+from jacketcheck.inputs.quantity import (
+    Angle,
+    ClearLength,
+    ColumnHeight,
+    CrackWidth,
+    HeightAboveFooting,
+    MemberLength,
+    Spacing,
+    Strength,
+)
+
+__all__ = ["BarState", "Column", "ColumnBars", "Damage", "Hoops", "Surface"]
+
+BarState = Literal["yielded", "buckled", "fractured"]
+Surface = Literal["chipped", "unchipped"]
+
+_CLOCK = re.compile(r"(1[0-2]|[1-9])(?::([0-5]\d))?")
+
+
+def _clock(text: str) -> str:
+    if _CLOCK.fullmatch(text) is None:
+        raise ValueError('must be a clock position from 1:00 to 12:59, e.g. "4:30"')
+    return text
+
+
+ClockPosition = Annotated[str, AfterValidator(_clock)]
+
+
+class ColumnBars(InputModel):
+    """Longitudinal bars, evenly spaced on a circle inside the hoops."""
+
+    size: str = Field(description='Bar size from the catalogue, e.g. "No. 11" or "EN 32".')
+    count: int = Field(ge=6, le=200, description="Number of bars.")
+    steel: str = Field(description='Steel from the catalogue, e.g. "ASTM A706 Grade 60".')
+    first_angle: Angle = Field(
+        default=0.0, description="Angle of bar 1, clockwise from 12 o'clock seen from above."
+    )
+    measured_yield: Strength | None = Field(
+        default=None, description="Yield strength from tests, instead of the catalogue's expected."
+    )
+    measured_tensile: Strength | None = Field(
+        default=None, description="Tensile strength from tests, instead of the expected."
+    )
+
+
+class Hoops(InputModel):
+    """Transverse reinforcement of the original column."""
+
+    kind: Literal["hoops", "spiral"] = Field(description="Closed hoops or a continuous spiral.")
+    size: str = Field(description="Bar size from the catalogue.")
+    spacing: Spacing = Field(description="Centre-to-centre spacing, or pitch of the spiral.")
+    steel: str = Field(description="Steel from the catalogue.")
+
+
+class Column(InputModel):
+    """A circular reinforced-concrete column on a footing."""
+
+    diameter: MemberLength = Field(description="Outside diameter.")
+    height: ColumnHeight = Field(
+        description="Footing top to the point of contraflexure (single curvature) "
+        "or to the soffit (double curvature)."
+    )
+    curvature: Literal["single", "double"] = Field(
+        default="single", description="Cantilever, or fixed at both ends."
+    )
+    cover: ClearLength = Field(description="Clear cover to the hoops.")
+    concrete_strength: Strength = Field(description="Specified compressive strength f'c.")
+    concrete_expected: Strength | None = Field(
+        default=None, description="Expected strength; default max(1.3 f'c, 5 ksi)."
+    )
+    bars: ColumnBars
+    hoops: Hoops
+
+
+class Damage(InputModel):
+    """What the inspector recorded for one bar or a group of bars."""
+
+    bars: tuple[Annotated[int, Field(ge=1, le=200)], ...] = Field(
+        default=(), description="Bar numbers, bar 1 at the first angle, counted clockwise."
+    )
+    clock: tuple[ClockPosition, ...] = Field(
+        default=(), description='Bar positions as on a clock seen from above, e.g. "4:30".'
+    )
+    state: BarState = Field(description="The worst that happened to the bar.")
+    height: HeightAboveFooting = Field(
+        description="Height of the fracture, buckle or greatest yielding above the footing."
+    )
+    crack_width: CrackWidth = Field(
+        default=0.0, description="Width of the crack that runs along the bar."
+    )
+    spalling_depth: ClearLength = Field(default=0.0, description="Depth of spalled cover.")
+    surface: Surface | None = Field(
+        default=None,
+        description="Whether the cracked concrete around the bar is removed before grouting; "
+        "default as in the repair table.",
+    )

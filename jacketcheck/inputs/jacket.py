@@ -1,0 +1,142 @@
+"""What is added to the column: sleeve, seam, grout and added bars."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import BeforeValidator, Field
+
+from jacketcheck.inputs.base import InputModel
+from jacketcheck.inputs.column import Surface
+from jacketcheck.inputs.quantity import (
+    Angle,
+    BarDiameterLength,
+    ClearLength,
+    Force,
+    MemberLength,
+    Modulus,
+    Ratio,
+    Spacing,
+    Strength,
+    Thickness,
+)
+
+__all__ = ["AddedBars", "Bolts", "Footing", "Grout", "HoleType", "Repair", "Sleeve", "Splice"]
+
+HoleType = Literal[
+    "standard",
+    "oversized",
+    "short-slot-perpendicular",
+    "short-slot-parallel",
+    "long-slot-perpendicular",
+    "long-slot-parallel",
+]
+Tightening = Literal[
+    "snug", "turn-of-nut", "calibrated-wrench", "direct-tension-indicator", "twist-off"
+]
+
+
+def _as_tuple(value: object) -> object:
+    """One class may be written without brackets."""
+    return (value,) if isinstance(value, str) else value
+
+
+class Repair(InputModel):
+    """The repaired region as a whole."""
+
+    height: MemberLength = Field(description="Footing top to the top of the repair.")
+    gap: ClearLength = Field(
+        description="Gap between footing and sleeve, so that the sleeve carries no axial load."
+    )
+    surface: Surface = Field(
+        description="Whether cracked concrete is chipped away around the damaged bars."
+    )
+
+
+class Sleeve(InputModel):
+    """Two half-shells of steel plate."""
+
+    inner_diameter: MemberLength = Field(description="Inside diameter.")
+    thickness: Thickness = Field(description="Plate thickness.")
+    steel: str = Field(description='Plate steel from the catalogue, e.g. "ASTM A36".')
+    seam_gap: ClearLength = Field(description="Opening between the two half-shells at a seam.")
+
+
+class Splice(InputModel):
+    """Splice plates over each seam, as high as the sleeve."""
+
+    sides: Literal["outside", "both"] = Field(description="Plates outside only, or inside too.")
+    thickness: Thickness = Field(description="Thickness of the outside plate.")
+    inside_thickness: Thickness | None = Field(
+        default=None, description="Thickness of the inside plate; default as outside."
+    )
+    steel: str = Field(description="Plate steel from the catalogue.")
+
+
+class Bolts(InputModel):
+    """The bolt group on one side of one seam; the other three are alike."""
+
+    product: str = Field(description='Standard and grade, e.g. "ASTM F3125 A325".')
+    diameter: str = Field(description='Nominal size, e.g. "7/8 in" or "M24".')
+    rows: int = Field(ge=2, le=200, description="Bolts above one another, along the seam.")
+    columns: int = Field(ge=1, le=6, description="Bolt lines beside one another, on each side.")
+    pitch: Spacing = Field(description="Spacing of the rows.")
+    gauge: Spacing | None = Field(
+        default=None, description="Spacing of the columns; needed with two columns or more."
+    )
+    seam_edge_distance: Spacing = Field(
+        description="First bolt line to the sleeve's edge at the seam."
+    )
+    plate_edge_distance: Spacing = Field(
+        description="Last bolt line to the splice plate's vertical edge."
+    )
+    end_distance: Spacing = Field(description="First and last row to the plates' ends.")
+    hole: HoleType = Field(description="Hole type; slots relative to the hoop force.")
+    threads: Literal["included", "excluded"] = Field(
+        description="Threads included in or excluded from the shear planes."
+    )
+    faying_class: Annotated[tuple[str, ...], BeforeValidator(_as_tuple)] = Field(
+        min_length=1,
+        description='Class with its code, e.g. "AISC B"; one for each code that is asked for.',
+    )
+    tightening: Tightening = Field(description="How the bolts are installed.")
+    torque_coefficient: Ratio | None = Field(
+        default=None, description="K of T = K d P from a calibrated test."
+    )
+    measured_tension: Force | None = Field(
+        default=None, description="Measured tension in snug bolts, for a probable value only."
+    )
+
+
+class Grout(InputModel):
+    """Grout in the annulus between column and sleeve."""
+
+    strength: Strength = Field(description="Compressive strength at loading, cylinder.")
+    elastic_modulus: Modulus | None = Field(
+        default=None, description="Default 4700 √f MPa (ACI 318-19 19.2.2.1)."
+    )
+
+
+class AddedBars(InputModel):
+    """Bars grouted into holes drilled in the footing, standing in the annulus."""
+
+    size: str = Field(description="Bar size from the catalogue.")
+    count: int = Field(ge=1, le=200, description="Number of bars, evenly spaced.")
+    steel: str = Field(description="Steel from the catalogue.")
+    circle_diameter: MemberLength = Field(description="Diameter of the circle of bar centres.")
+    first_angle: Angle = Field(default=0.0, description="Angle of the first bar, clockwise.")
+    height: MemberLength = Field(description="Length of the bars above the footing.")
+    embedment: MemberLength = Field(description="Length of the bars in the footing.")
+    hole_diameter: BarDiameterLength = Field(description="Diameter of the drilled holes.")
+    bond_strength: Strength | None = Field(
+        default=None,
+        description="Characteristic bond strength of a qualified adhesive in cracked concrete; "
+        "leave out where the holes are filled with the grout.",
+    )
+
+
+class Footing(InputModel):
+    """What the added bars are anchored in."""
+
+    concrete_strength: Strength = Field(description="Specified compressive strength.")
+    depth: MemberLength | None = Field(default=None, description="Depth of the footing.")

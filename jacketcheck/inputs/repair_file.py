@@ -1,0 +1,38 @@
+"""The whole input file as one model."""
+
+from __future__ import annotations
+
+from pydantic import Field
+
+from jacketcheck.inputs.actions import Actions, Judgement
+from jacketcheck.inputs.base import InputModel
+from jacketcheck.inputs.column import Column, Damage
+from jacketcheck.inputs.jacket import AddedBars, Bolts, Footing, Grout, Repair, Sleeve, Splice
+
+__all__ = ["Job", "RepairInput"]
+
+
+class Job(InputModel):
+    """Who and what; printed, never computed with."""
+
+    title: str = Field(min_length=1, description="Name of the structure and the column.")
+    number: str = Field(default="", description="Job number.")
+    engineer: str = Field(default="", description="Who prepared the input.")
+    note: str = Field(default="", description="Anything a reader should know.")
+
+
+class RepairInput(InputModel):
+    """One repair: a damaged column and the jacket around its base."""
+
+    job: Job
+    column: Column
+    damage: tuple[Damage, ...] = Field(default=(), max_length=200)
+    repair: Repair
+    sleeve: Sleeve
+    splice: Splice
+    bolts: Bolts
+    grout: Grout
+    added_bars: AddedBars | None = None
+    footing: Footing | None = None
+    actions: Actions
+    judgement: Judgement = Field(default_factory=Judgement)
