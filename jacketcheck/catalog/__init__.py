@@ -1,0 +1,1 @@
+"""Catalogues of bars, bolts, steels and faying classes, with the source of every figure."""

@@ -1,0 +1,174 @@
+"""Results: frozen records that carry every step of how they came about."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from enum import Enum
+from typing import TypeVar
+
+import numpy as np
+
+from jacketcheck.mechanics._arrays import Real
+
+__all__ = ["Kind", "Result", "Status", "Step", "Steps", "demand_capacity_ratio"]
+
+Value = TypeVar("Value", bound="Real | str")
+
+
+class Kind(Enum):
+    """What a result is for."""
+
+    LIMIT = "limit"
+    """A demand that must not exceed a capacity."""
+    REPORTED = "reported"
+    """A figure worth reading beside the limits; it has no verdict."""
+    NOT_APPLICABLE = "not applicable"
+    """The jacket has nothing that the limit state is about; the note says what."""
+    NOT_EVALUATED = "not evaluated"
+    """The limit state should have been evaluated and could not be; never a pass."""
+
+
+class Status(Enum):
+    """Verdict on one result."""
+
+    OK = "ok"
+    EXCEEDS = "EXCEEDS"
+    REPORTED = "reported"
+    NOT_APPLICABLE = "not applicable"
+    NOT_EVALUATED = "NOT EVALUATED"
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One line of a calculation.
+
+    Attributes
+    ----------
+    symbol
+        Symbol of the quantity, e.g. ``φR_n``.
+    expression
+        What it was computed from, e.g. ``φ μ D_u h_f T_b n_s``.
+    value
+        A number, an array over designs, or a word.
+    unit
+        Internal unit: N, mm, MPa and their products, ``1`` for a ratio.
+    source
+        Standard with clause, paper with equation, or the field of the input.
+    """
+
+    symbol: str
+    expression: str
+    value: Real | str
+    unit: str
+    source: str
+
+
+class Steps:
+    """Collects the steps of a calculation while it is being done.
+
+    Examples
+    --------
+    >>> steps = Steps()
+    >>> area = steps.add("A_b", "π d²/4", 380.1, "mm2", "geometry")
+    >>> steps.lines[0].symbol, area
+    ('A_b', 380.1)
+    """
+
+    def __init__(self) -> None:
+        self._lines: list[Step] = []
+
+    def add(self, symbol: str, expression: str, value: Value, unit: str, source: str) -> Value:
+        """Write a step down and hand its value back."""
+        self._lines.append(Step(symbol, expression, value, unit, source))
+        return value
+
+    @property
+    def lines(self) -> tuple[Step, ...]:
+        """The steps so far."""
+        return tuple(self._lines)
+
+
+def demand_capacity_ratio(demand: Real, capacity: Real) -> Real:
+    """Demand over capacity; zero demand gives zero, a demand on no capacity gives infinity.
+
+    A NaN in either stays a NaN.
+    """
+    with np.errstate(divide="ignore", invalid="ignore"):
+        ratio = np.divide(demand, capacity)
+    settled = np.where(np.equal(demand, 0.0) & np.greater_equal(capacity, 0.0), 0.0, ratio)
+    return settled if settled.ndim else float(settled)
+
+
+@dataclass(frozen=True, slots=True)
+class Result:
+    """One row of the table.
+
+    Attributes
+    ----------
+    title
+        Name of the limit state.
+    location
+        Where on the jacket.
+    demand, capacity
+        Both in `unit`; numbers, or arrays over designs.
+    unit
+        Internal unit of demand and capacity.
+    clause
+        The rule that governs, with its edition.
+    steps
+        How demand and capacity came about.
+    notes
+        What a reader must know, e.g. which inputs are engineering judgement.
+    kind
+        Limit, reported figure, not applicable, or not evaluated.
+    limit_state, provisions, origin
+        Identifier, provisions and distribution; filled in by the engine.
+    """
+
+    title: str
+    location: str
+    demand: Real
+    capacity: Real
+    unit: str
+    clause: str
+    steps: tuple[Step, ...] = ()
+    notes: tuple[str, ...] = ()
+    kind: Kind = Kind.LIMIT
+    limit_state: str = ""
+    provisions: str = ""
+    origin: str = ""
+    ratio: Real = field(init=False)
+
+    def __post_init__(self) -> None:
+        """Compute the ratio once."""
+        object.__setattr__(self, "ratio", demand_capacity_ratio(self.demand, self.capacity))
+
+    @property
+    def status(self) -> Status:
+        """Verdict; with arrays the worst over all designs. A NaN ratio is never a pass."""
+        if self.kind is not Kind.LIMIT:
+            return Status[self.kind.name]
+        ratios = np.asarray(self.ratio)
+        if np.isnan(ratios).any():
+            return Status.NOT_EVALUATED
+        return Status.OK if bool(np.all(ratios <= 1.0)) else Status.EXCEEDS
+
+    @property
+    def severity(self) -> float:
+        """Key to sort by: what could not be evaluated first, then by ratio, then the rest."""
+        if self.status is Status.NOT_EVALUATED:
+            return math.inf
+        if self.kind is Kind.LIMIT:
+            # an infinite ratio ranks below a missing answer, and above any number
+            return min(float(np.max(self.ratio)), 1e300)
+        return -1.0 if self.kind is Kind.REPORTED else -2.0
+
+
+def worst_status(results: Sequence[Result]) -> Status:
+    """Verdict on a set of results: unevaluated beats exceeded beats within limits."""
+    found = {result.status for result in results}
+    if not found or Status.NOT_EVALUATED in found:
+        return Status.NOT_EVALUATED
+    return Status.EXCEEDS if Status.EXCEEDS in found else Status.OK
