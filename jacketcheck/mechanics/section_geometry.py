@@ -1,0 +1,332 @@
+"""Closed-form geometry of circles, circular segments and bar rings.
+
+A segment is the part of a disc between an extreme fibre and a straight chord; its depth runs from
+that extreme fibre to the chord, so that depth 0 is nothing and depth equal to the diameter is the
+whole disc.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from jacketcheck.errors import DomainError
+from jacketcheck.mechanics._arrays import Floats, Real, require_finite, require_positive
+
+__all__ = [
+    "bar_ring",
+    "disc_plastic_modulus",
+    "disc_second_moment",
+    "ring_plastic_modulus",
+    "ring_strips",
+    "segment_area",
+    "segment_centroid",
+    "segment_first_moment",
+    "segment_second_moment",
+]
+
+
+def _half_angle(depth: Real, diameter: Real) -> Real:
+    """Half the angle that the chord subtends at the centre [rad]."""
+    require_positive(diameter=diameter)
+    require_finite(depth=depth)
+    ratio = np.asarray(depth) / diameter
+    if np.any((ratio < 0.0) | (ratio > 1.0)):
+        raise DomainError("depth / diameter", float(np.max(ratio)), "between 0 and 1")
+    angle: Real = np.arccos(1.0 - 2.0 * ratio)
+    return angle
+
+
+def segment_area(depth: Real, *, diameter: Real) -> Real:
+    """Area of a circular segment.
+
+    Parameters
+    ----------
+    depth
+        Distance from the extreme fibre to the chord [mm], 0 to `diameter`; scalar or array.
+    diameter
+        Diameter of the disc [mm]; broadcasts with `depth`.
+
+    Returns
+    -------
+    float or ndarray
+        Area [mm²].
+
+    Raises
+    ------
+    DomainError
+        If the depth is outside the disc or anything is not finite.
+
+    Notes
+    -----
+    A = (D²/4)(θ − sin θ cos θ) with cos θ = 1 − 2a/D.
+
+    References
+    ----------
+    Elementary geometry; also the compression zone of a circular column under the rectangular
+    stress block, e.g. Wight, *Reinforced Concrete: Mechanics and Design*, 7th ed., ch. 11.
+    """
+    theta = _half_angle(depth, diameter)
+    area: Real = 0.25 * np.square(diameter) * (theta - np.sin(theta) * np.cos(theta))
+    return area
+
+
+def segment_first_moment(depth: Real, *, diameter: Real) -> Real:
+    """First moment of a circular segment's area about the disc's centre.
+
+    Parameters
+    ----------
+    depth
+        Distance from the extreme fibre to the chord [mm], 0 to `diameter`.
+    diameter
+        Diameter of the disc [mm]; broadcasts with `depth`.
+
+    Returns
+    -------
+    float or ndarray
+        First moment A ȳ = D³ sin³θ / 12 [mm³].
+
+    Raises
+    ------
+    DomainError
+        If the depth is outside the disc or anything is not finite.
+
+    References
+    ----------
+    Elementary geometry, see `segment_area`.
+    """
+    theta = _half_angle(depth, diameter)
+    moment: Real = np.power(diameter, 3) * np.sin(theta) ** 3 / 12.0
+    return moment
+
+
+def segment_centroid(depth: Real, *, diameter: Real) -> Real:
+    """Distance from the disc's centre to the centroid of a circular segment.
+
+    Parameters
+    ----------
+    depth
+        Distance from the extreme fibre to the chord [mm], above 0 and up to `diameter`.
+    diameter
+        Diameter of the disc [mm]; broadcasts with `depth`.
+
+    Returns
+    -------
+    float or ndarray
+        Distance ȳ [mm], towards the extreme fibre.
+
+    Raises
+    ------
+    DomainError
+        If the depth is zero (no area, no centroid), outside the disc, or not finite.
+
+    References
+    ----------
+    Elementary geometry, see `segment_area`.
+    """
+    require_positive(depth=depth)
+    centroid: Real = segment_first_moment(depth, diameter=diameter) / segment_area(
+        depth, diameter=diameter
+    )
+    return centroid
+
+
+def segment_second_moment(depth: Real, *, diameter: Real) -> Real:
+    """Second moment of a circular segment's area about the disc's centre, parallel to the chord.
+
+    Parameters
+    ----------
+    depth
+        Distance from the extreme fibre to the chord [mm], 0 to `diameter`.
+    diameter
+        Diameter of the disc [mm]; broadcasts with `depth`.
+
+    Returns
+    -------
+    float or ndarray
+        Second moment [mm⁴]; π D⁴/64 for the whole disc.
+
+    Raises
+    ------
+    DomainError
+        If the depth is outside the disc or anything is not finite.
+
+    Notes
+    -----
+    I = (D⁴/64)(θ − sin θ cos θ + 2 sin³θ cos θ), the integral of y² over the segment.
+
+    References
+    ----------
+    Elementary geometry, see `segment_area`.
+    """
+    theta = _half_angle(depth, diameter)
+    sine, cosine = np.sin(theta), np.cos(theta)
+    moment: Real = np.power(diameter, 4) / 64.0 * (theta - sine * cosine + 2.0 * sine**3 * cosine)
+    return moment
+
+
+def disc_second_moment(diameter: Real) -> Real:
+    """Second moment of area of a disc about a diameter.
+
+    Parameters
+    ----------
+    diameter
+        Diameter [mm].
+
+    Returns
+    -------
+    float or ndarray
+        π D⁴/64 [mm⁴].
+
+    Raises
+    ------
+    DomainError
+        If the diameter is not finite and above zero.
+
+    References
+    ----------
+    Mechanics of materials.
+    """
+    require_positive(diameter=diameter)
+    moment: Real = np.pi * np.power(diameter, 4) / 64.0
+    return moment
+
+
+def disc_plastic_modulus(diameter: Real) -> Real:
+    """Plastic modulus of a solid disc.
+
+    Parameters
+    ----------
+    diameter
+        Diameter [mm].
+
+    Returns
+    -------
+    float or ndarray
+        D³/6 [mm³].
+
+    Raises
+    ------
+    DomainError
+        If the diameter is not finite and above zero.
+
+    References
+    ----------
+    Mechanics of materials.
+    """
+    require_positive(diameter=diameter)
+    modulus: Real = np.power(diameter, 3) / 6.0
+    return modulus
+
+
+def ring_plastic_modulus(radius: Real, *, thickness: Real) -> Real:
+    """Plastic modulus of a thin ring, e.g. a sleeve or many bars smeared over their circle.
+
+    Parameters
+    ----------
+    radius
+        Mean radius [mm].
+    thickness
+        Thickness [mm], small against the radius (1 % error at t = r/5).
+
+    Returns
+    -------
+    float or ndarray
+        4 r² t [mm³].
+
+    Raises
+    ------
+    DomainError
+        If anything is not finite and above zero.
+
+    References
+    ----------
+    Mechanics of materials.
+    """
+    require_positive(radius=radius, thickness=thickness)
+    modulus: Real = 4.0 * np.square(radius) * thickness
+    return modulus
+
+
+def ring_strips(
+    outer_diameter: float, *, inner_diameter: float = 0.0, edges: Floats
+) -> tuple[Floats, Floats]:
+    """Exact areas and centroids of the strips that parallel chords cut from a disc or ring.
+
+    Parameters
+    ----------
+    outer_diameter
+        Outer diameter [mm].
+    inner_diameter
+        Diameter of the hole [mm]; zero for a disc.
+    edges
+        Ascending chord positions [mm] measured from the centre, shape (n + 1,); what lies beyond
+        the ring is clipped, and strips without area are left out.
+
+    Returns
+    -------
+    position, area : tuple of ndarray
+        Centroid of each strip from the centre [mm] and its area [mm²], shape (m,), m ≤ n.
+
+    Raises
+    ------
+    DomainError
+        If the hole is not smaller than the ring or anything is not finite.
+
+    References
+    ----------
+    Differences of `segment_area` and `segment_first_moment`.
+    """
+    require_positive(outer_diameter=outer_diameter)
+    require_finite(inner_diameter=inner_diameter, edges=edges)
+    if not 0.0 <= inner_diameter < outer_diameter:
+        raise DomainError("inner_diameter", inner_diameter, f"0 to {outer_diameter:g}")
+    area, moment = _below(edges, outer_diameter)
+    if inner_diameter > 0.0:
+        hole_area, hole_moment = _below(edges, inner_diameter)
+        area, moment = area - hole_area, moment - hole_moment
+    strip_area, strip_moment = np.diff(area), np.diff(moment)
+    kept = strip_area > 1e-12 * outer_diameter**2
+    return strip_moment[kept] / strip_area[kept], strip_area[kept]
+
+
+def _below(edges: Floats, diameter: float) -> tuple[Floats, Floats]:
+    """Area and first moment of the disc's part below each chord."""
+    depth = np.clip(edges + 0.5 * diameter, 0.0, diameter)
+    return (
+        np.asarray(segment_area(depth, diameter=diameter)),
+        -np.asarray(segment_first_moment(depth, diameter=diameter)),
+    )
+
+
+def bar_ring(count: int, *, radius: float, first_angle: float = 0.0) -> tuple[Floats, Floats]:
+    """Coordinates of bars at equal spacing on a circle.
+
+    Parameters
+    ----------
+    count
+        Number of bars, at least 1.
+    radius
+        Radius of the circle through the bar centres [mm].
+    first_angle
+        Angle of the first bar [rad], counter-clockwise from the x axis.
+
+    Returns
+    -------
+    x, y : tuple of ndarray
+        Coordinates from the column's centre [mm], shape (count,).
+
+    Raises
+    ------
+    DomainError
+        If the count is below 1 or a number is not finite.
+
+    References
+    ----------
+    Elementary geometry.
+    """
+    require_positive(radius=radius)
+    require_finite(first_angle=first_angle)
+    if count < 1:
+        raise DomainError("count", count, "at least 1")
+    angle = first_angle + 2.0 * np.pi * np.arange(count) / count
+    return radius * np.cos(angle), radius * np.sin(angle)
