@@ -9,40 +9,58 @@ from numpy.typing import NDArray
 
 from jacketcheck.errors import DomainError
 
-__all__ = ["Floats", "Real", "require_at_least", "require_finite", "require_positive"]
+__all__ = [
+    "Floats",
+    "Real",
+    "require_at_least",
+    "require_at_least_or_infinite",
+    "require_finite",
+    "require_positive",
+    "require_positive_or_infinite",
+]
 
 Floats: TypeAlias = NDArray[np.float64]
 Real: TypeAlias = float | NDArray[np.float64]
 """A number or an array of numbers; every formula broadcasts over its arguments."""
 
 
-def _first_bad(value: Real, good: NDArray[np.bool_]) -> object:
-    """The first offending number, as a plain float for the message."""
-    values = np.asarray(value, dtype=float)
-    return float(values[~good].flat[0]) if values.ndim else float(values)
+def _require(name: str, values: Floats, good: NDArray[np.bool_], allowed: str) -> None:
+    """Raise DomainError with the first number that is not good, as a plain float."""
+    if not np.all(good):
+        raise DomainError(name, float(values[~good].flat[0]), allowed)
 
 
 def require_finite(**quantities: Real) -> None:
     """Raise DomainError naming the first quantity that holds a NaN or an infinity."""
     for name, value in quantities.items():
-        good = np.isfinite(value)
-        if not np.all(good):
-            raise DomainError(name, _first_bad(value, np.asarray(good)), "finite")
+        values = np.asarray(value, dtype=float)
+        _require(name, values, np.isfinite(values), "finite")
 
 
 def require_positive(**quantities: Real) -> None:
     """Raise DomainError naming the first quantity that is not finite and above zero."""
     for name, value in quantities.items():
-        good = np.isfinite(value) & (np.asarray(value) > 0.0)
-        if not np.all(good):
-            raise DomainError(name, _first_bad(value, np.asarray(good)), "finite and above zero")
+        values = np.asarray(value, dtype=float)
+        _require(name, values, (values > 0.0) & (values < np.inf), "finite and above zero")
+
+
+def require_positive_or_infinite(**quantities: Real) -> None:
+    """Raise DomainError naming the first quantity that is a NaN or not above zero."""
+    for name, value in quantities.items():
+        values = np.asarray(value, dtype=float)
+        _require(name, values, values > 0.0, "above zero, infinite included")
 
 
 def require_at_least(bound: float, **quantities: Real) -> None:
     """Raise DomainError naming the first quantity that is not finite and at least `bound`."""
     for name, value in quantities.items():
-        good = np.isfinite(value) & (np.asarray(value) >= bound)
-        if not np.all(good):
-            raise DomainError(
-                name, _first_bad(value, np.asarray(good)), f"finite and at least {bound:g}"
-            )
+        values = np.asarray(value, dtype=float)
+        good = (values >= bound) & (values < np.inf)
+        _require(name, values, good, f"finite and at least {bound:g}")
+
+
+def require_at_least_or_infinite(bound: float, **quantities: Real) -> None:
+    """Raise DomainError naming the first quantity that is a NaN or below `bound`."""
+    for name, value in quantities.items():
+        values = np.asarray(value, dtype=float)
+        _require(name, values, values >= bound, f"at least {bound:g}, infinite included")

@@ -10,8 +10,12 @@ from __future__ import annotations
 
 import numpy as np
 
-from jacketcheck.errors import DomainError
-from jacketcheck.mechanics._arrays import Real, require_at_least, require_positive
+from jacketcheck.mechanics._arrays import (
+    Real,
+    require_at_least,
+    require_positive,
+    require_positive_or_infinite,
+)
 
 __all__ = [
     "bolt_hoop_force",
@@ -256,11 +260,8 @@ def seam_compliance(*, inner_radius: Real, seam_stiffness: Real) -> Real:
     0.0
     """
     require_positive(inner_radius=inner_radius)
-    good = np.asarray(seam_stiffness, dtype=float) > 0.0
-    if not np.all(good):
-        bad = float(np.asarray(seam_stiffness, dtype=float)[~good].flat[0])
-        raise DomainError("seam_stiffness", bad, "above zero (infinite for a seam kept shut)")
-    return 2.0 * np.asarray(inner_radius) / (2.0 * np.pi * np.asarray(seam_stiffness))
+    require_positive_or_infinite(seam_stiffness=seam_stiffness)
+    return np.divide(inner_radius, np.multiply(np.pi, seam_stiffness))
 
 
 def grout_compliance(*, inner_radius: Real, core_radius: Real, grout_modulus: Real) -> Real:

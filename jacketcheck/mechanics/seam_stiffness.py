@@ -12,8 +12,12 @@ from typing import Final
 
 import numpy as np
 
-from jacketcheck.errors import DomainError
-from jacketcheck.mechanics._arrays import Real, require_at_least, require_positive
+from jacketcheck.mechanics._arrays import (
+    Real,
+    require_at_least,
+    require_positive,
+    require_positive_or_infinite,
+)
 
 __all__ = [
     "bearing_type_seam_stiffness",
@@ -178,13 +182,10 @@ def bolt_bearing_stiffness(
         plate_tensile_strength=plate_tensile_strength,
         end_distance=end_distance,
     )
-    spacing = np.asarray(line_spacing, dtype=float)
-    if not np.all(spacing > 0.0):
-        bad = float(spacing[~(spacing > 0.0)].flat[0])
-        raise DomainError("line_spacing", bad, "above zero (infinite for a single line)")
+    require_positive_or_infinite(line_spacing=line_spacing)
     k_b = np.minimum(0.25 * np.divide(end_distance, bolt_diameter) + 0.5, 1.25)
-    k_b = np.minimum(k_b, 0.25 * spacing / bolt_diameter + 0.375)
-    k_t = np.minimum(1.5 * np.asarray(plate_thickness) / M16_DIAMETER, 2.5)
+    k_b = np.minimum(k_b, 0.25 * np.divide(line_spacing, bolt_diameter) + 0.375)
+    k_t = np.minimum(np.multiply(1.5, plate_thickness) / M16_DIAMETER, 2.5)
     return 12.0 * k_b * k_t * bolt_diameter * plate_tensile_strength
 
 
@@ -252,9 +253,9 @@ def bearing_type_seam_stiffness(
     )
     require_at_least(1.0, bolt_columns=bolt_columns)
     bolt_flexibility = (
-        np.reciprocal(np.asarray(shear_stiffness, dtype=float))
-        + np.reciprocal(np.asarray(sleeve_bearing_stiffness, dtype=float))
-        + np.reciprocal(np.asarray(splice_bearing_stiffness, dtype=float))
+        np.divide(1.0, shear_stiffness)
+        + np.divide(1.0, sleeve_bearing_stiffness)
+        + np.divide(1.0, splice_bearing_stiffness)
     )
     groups = 2.0 * bolt_flexibility * pitch / bolt_columns
-    return np.reciprocal(np.reciprocal(np.asarray(plate_stiffness, dtype=float)) + groups)
+    return np.divide(1.0, np.divide(1.0, plate_stiffness) + groups)
