@@ -75,14 +75,24 @@ class DomainError(JacketcheckError, ValueError):
 
 
 class CatalogError(JacketcheckError, LookupError):
-    """A name is not in the catalogue, or a catalogue entry is malformed."""
+    """A name is not in the catalogue, or a catalogue entry is malformed.
 
-    def __init__(self, kind: str, name: str, known: Sequence[str] = ()) -> None:
+    Attributes
+    ----------
+    kind, name
+        What was looked up or added, e.g. ``bar size`` and ``No. 12``.
+    problem
+        What is wrong, as it continues the sentence.
+    known
+        Names that would have been accepted; empty where that is not the question.
+    """
+
+    def __init__(self, kind: str, name: str, problem: str, *, known: Sequence[str] = ()) -> None:
         self.kind = kind
         self.name = name
+        self.problem = problem
         self.known = tuple(known)
-        choices = f", known are {', '.join(self.known)}" if self.known else ""
-        super().__init__(f"unknown {kind} {name!r}{choices}")
+        super().__init__(f"{kind} {name!r} {problem}")
 
 
 class NotEvaluatedError(JacketcheckError):

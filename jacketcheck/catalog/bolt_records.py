@@ -1,0 +1,211 @@
+"""Bolt products and their sizes, in N, mm and MPa."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal, TypeAlias
+
+import numpy as np
+
+from jacketcheck.catalog.bands import Bands, band_index, band_value, bands_are_ordered
+from jacketcheck.catalog.entries import Entries, Sourced, require_figures
+from jacketcheck.errors import CatalogError
+from jacketcheck.mechanics._arrays import Floats, Real
+
+__all__ = ["Assembly", "BoltProduct", "BoltSize"]
+
+Assembly: TypeAlias = Literal["heavy hex", "twist-off"]
+
+_SCALARS = (
+    "diameter",
+    "thread_pitch",
+    "tensile_stress_area",
+    "pretension",
+    "min_edge_distance",
+    "nut_width",
+    "nut_height",
+    "head_height",
+    "washer_diameter",
+    "washer_thickness",
+    "grip_allowance",
+    "tightening_clearance",
+    "entering_clearance",
+    "socket_diameter",
+)
+_HOLES = frozenset(
+    {
+        "standard",
+        "oversized",
+        "short-slot-width",
+        "short-slot-length",
+        "long-slot-width",
+        "long-slot-length",
+    }
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoltSize(Sourced):
+    """A bolt diameter of a product, with its hole, nut and washer.
+
+    Attributes
+    ----------
+    name
+        Designation as written in the input, e.g. ``7/8 in`` or ``M24``.
+    diameter
+        Nominal diameter [mm].
+    thread_pitch
+        Pitch of the thread [mm].
+    tensile_stress_area
+        Area in the threads [mm²].
+    pretension
+        Minimum pretension [N]; None where the standard gives none.
+    holes
+        Hole dimension by hole type [mm]: ``standard``, ``oversized``; slots give width and length
+        as ``short-slot-width``, ``short-slot-length``, ``long-slot-width``, ``long-slot-length``.
+    min_edge_distance
+        Least edge distance for a standard hole [mm].
+    edge_increments
+        What is added to it for other holes [mm]: ``oversized``; ``short-slot`` and ``long-slot``
+        for a slot that points at the edge, ``short-slot-along-edge`` and ``long-slot-along-edge``
+        for one that runs along it.
+    nut_width
+        Width across flats of the nut, and of a hexagon head [mm].
+    nut_height, head_height
+        Heights [mm].
+    washer_diameter, washer_thickness
+        Outside diameter and thickness of the hardened washer [mm].
+    thread_lengths
+        Thread length by bolt length: pairs (longest bolt [mm], thread length [mm]).
+    grip_allowance
+        What a bolt must be longer than its grip, without washers [mm]; None where the length
+        follows from nut height and protrusion.
+    tightening_clearance, entering_clearance
+        From bolt centre line to an obstruction, so that the wrench fits and so that the bolt can
+        be entered [mm]; None where nothing is published.
+    socket_diameter
+        Outside diameter of the standard socket [mm]; None where nothing is published.
+    """
+
+    name: str
+    diameter: float
+    thread_pitch: float
+    tensile_stress_area: float
+    pretension: float | None
+    holes: Mapping[str, float] = field(hash=False)
+    min_edge_distance: float
+    edge_increments: Mapping[str, float] = field(hash=False)
+    nut_width: float
+    nut_height: float
+    head_height: float
+    washer_diameter: float
+    washer_thickness: float
+    thread_lengths: Bands
+    grip_allowance: float | None = None
+    tightening_clearance: float | None = None
+    entering_clearance: float | None = None
+    socket_diameter: float | None = None
+
+    def __post_init__(self) -> None:
+        """Check the figures, and that each hole lets the bolt through."""
+        kind = "bolt size"
+        figures = {name: getattr(self, name) for name in _SCALARS}
+        require_figures(kind, self.name, self.source, {**figures, **self.holes})
+        if set(self.holes) != _HOLES:
+            raise CatalogError(kind, self.name, f"must give the holes {', '.join(sorted(_HOLES))}")
+        if min(self.holes.values()) <= self.diameter:
+            raise CatalogError(kind, self.name, "has a hole that is not larger than the bolt")
+        if not bands_are_ordered(tuple(longest for longest, _ in self.thread_lengths)):
+            raise CatalogError(kind, self.name, "has thread_lengths that do not ascend, or none")
+
+    def thread_length(self, bolt_length: Real) -> Real:
+        """Thread length of a bolt [mm], scalar or array; DomainError beyond the longest bolt."""
+        return band_value(self.thread_lengths, bolt_length, name="bolt length")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoltProduct(Sourced):
+    """A bolt product (standard and grade) with its sizes.
+
+    Attributes
+    ----------
+    name
+        Catalogue name, e.g. ``ASTM F3125 A325``.
+    tensile_strength, yield_strength
+        Specified strengths used in design [MPa].
+    shear_stress_included, shear_stress_excluded
+        Nominal shear stress with threads included in / excluded from the shear plane [MPa].
+    tensile_stress
+        Nominal tensile stress on the nominal area [MPa].
+    sizes
+        Sizes by designation.
+    length_increments
+        Stocked lengths: pairs (longest bolt [mm], step between lengths [mm]).
+    assembly
+        Whether the bolt is tightened by its nut or head, or carries a spline that shears off.
+    galvanizing_allowed
+        Whether hot-dip galvanizing is permitted.
+    """
+
+    name: str
+    tensile_strength: float
+    yield_strength: float
+    shear_stress_included: float
+    shear_stress_excluded: float
+    tensile_stress: float
+    sizes: Entries[BoltSize] = field(hash=False)
+    length_increments: Bands
+    assembly: Assembly = "heavy hex"
+    galvanizing_allowed: bool = True
+
+    def __post_init__(self) -> None:
+        """Check the figures, and that there is a size."""
+        figures = {
+            "tensile_strength": self.tensile_strength,
+            "yield_strength": self.yield_strength,
+            "shear_stress_included": self.shear_stress_included,
+            "shear_stress_excluded": self.shear_stress_excluded,
+            "tensile_stress": self.tensile_stress,
+        }
+        require_figures("bolt product", self.name, self.source, figures)
+        if not self.sizes:
+            raise CatalogError("bolt product", self.name, "has no sizes")
+        if not bands_are_ordered(tuple(longest for longest, _ in self.length_increments)):
+            raise CatalogError(
+                "bolt product", self.name, "has length_increments that do not ascend, or none"
+            )
+
+    @property
+    def pretension_source(self) -> str:
+        """Where the minimum pretension of the sizes stands."""
+        return next(iter(self.sizes.values())).source_of("pretension")
+
+    def size(self, name: str) -> BoltSize:
+        """Size by designation, in any case; raises CatalogError with the known sizes."""
+        return self.sizes.find(name)
+
+    def stock_length(self, needed_length: Real) -> Real:
+        """Shortest stocked length [mm] of at least `needed_length` [mm].
+
+        Parameters
+        ----------
+        needed_length
+            Length the bolt must have [mm], above zero; scalar or array.
+
+        Returns
+        -------
+        Real
+            Stocked length [mm], shaped like `needed_length`.
+
+        Raises
+        ------
+        DomainError
+            If a bolt is longer than what is stocked, or not of positive length.
+        """
+        longest, steps = zip(*self.length_increments, strict=True)
+        index = band_index(longest, needed_length, name="bolt length")
+        step = np.asarray(steps)[index]
+        # a length that is a multiple of the step up to rounding is stocked as it is
+        stocked: Floats = np.ceil(np.divide(needed_length, step) - 1e-9) * step
+        return stocked if stocked.ndim else float(stocked)
