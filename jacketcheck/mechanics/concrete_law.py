@@ -8,11 +8,14 @@ Compression is positive.  Concrete carries no tension unless the curve says so.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
 from jacketcheck.errors import DomainError
 from jacketcheck.mechanics._arrays import Floats, require_finite, require_positive
+from jacketcheck.mechanics._stress_table import StressTable, strain_range
+from jacketcheck.mechanics.confinement import popovics_stress
 
 __all__ = [
     "ConcreteLaw",
@@ -22,10 +25,6 @@ __all__ = [
     "tabulated_concrete_law",
     "unconfined_concrete_law",
 ]
-
-_GRID_STEP = 2.0e-5
-_GRID_FIRST = -50  # a little tension, for curves that have any
-_GRID_LAST = 4000  # 0.08, beyond the ultimate strain of any confined core
 
 
 def strain_grid() -> Floats:
@@ -40,7 +39,7 @@ def strain_grid() -> Floats:
     ----------
     None: a choice of resolution; halving the step moves moments by less than 0.01 %.
     """
-    return _GRID_STEP * np.arange(_GRID_FIRST, _GRID_LAST + 1)
+    return strain_range(-0.001, 0.08)
 
 
 @dataclass(frozen=True, eq=False)
@@ -62,21 +61,27 @@ class ConcreteLaw:
 
     def __post_init__(self) -> None:
         """Reject a table that is not on the grid, not finite or without strength."""
-        expected = _GRID_LAST - _GRID_FIRST + 1
+        expected = strain_grid().size
         if self.stress.shape != (expected,):
             raise DomainError("stress", self.stress.shape, f"an array of {expected} stresses")
         require_finite(stress=self.stress)
         require_positive(ultimate_strain=self.ultimate_strain, strength=self.strength)
         self.stress.setflags(write=False)
 
-    @property
+    @cached_property
     def strength(self) -> float:
         """Largest compressive stress on the curve [MPa]."""
         return float(np.max(self.stress))
 
+    @cached_property
+    def table(self) -> StressTable:
+        """The curve as cells for section analysis."""
+        return StressTable.of(strain_grid(), self.stress)
+
     def stress_at(self, strain: Floats | float) -> Floats:
         """Stress [MPa] at any strain [-], zero beyond the grid; same shape as `strain`."""
-        return np.interp(np.asarray(strain), strain_grid(), self.stress, left=0.0, right=0.0)
+        stress = np.interp(np.asarray(strain), strain_grid(), self.stress, left=0.0, right=0.0)
+        return np.asarray(stress)
 
 
 def tabulated_concrete_law(
@@ -108,7 +113,8 @@ def tabulated_concrete_law(
     None: interpolation.
     """
     require_finite(strain=strain, stress=stress)
-    if strain.ndim != 1 or strain.shape != stress.shape or np.any(np.diff(strain) <= 0.0):
+    matched = strain.ndim == 1 and strain.size > 0 and strain.shape == stress.shape
+    if not matched or np.any(np.diff(strain) <= 0.0):
         raise DomainError("strain", strain.shape, "ascending, one strain for each stress")
     resampled = np.interp(strain_grid(), strain, stress, left=0.0, right=0.0)
     return ConcreteLaw(resampled, ultimate_strain)
@@ -148,21 +154,6 @@ def elastic_concrete_law(
     return ConcreteLaw(stress, ultimate_strain)
 
 
-def _popovics(
-    strain: Floats, peak_stress: float, peak_strain: float, elastic_modulus: float
-) -> Floats:
-    """Popovics' curve for strains of zero or more [MPa]."""
-    require_positive(
-        peak_stress=peak_stress, peak_strain=peak_strain, elastic_modulus=elastic_modulus
-    )
-    secant = peak_stress / peak_strain
-    if elastic_modulus <= secant:
-        raise DomainError("elastic_modulus", elastic_modulus, f"above the secant {secant:g}")
-    r = elastic_modulus / (elastic_modulus - secant)
-    x = np.maximum(strain, 0.0) / peak_strain
-    return np.asarray(peak_stress * x * r / (r - 1.0 + x**r))
-
-
 def popovics_concrete_law(
     *, peak_stress: float, peak_strain: float, elastic_modulus: float, ultimate_strain: float
 ) -> ConcreteLaw:
@@ -194,8 +185,13 @@ def popovics_concrete_law(
     ----------
     Mander, Priestley and Park 1988, J. Struct. Eng. 114(8), 1804-1826; curve after Popovics 1973.
     """
-    stress = _popovics(strain_grid(), peak_stress, peak_strain, elastic_modulus)
-    return ConcreteLaw(stress, ultimate_strain)
+    stress = popovics_stress(
+        np.maximum(strain_grid(), 0.0),
+        peak_stress=peak_stress,
+        peak_strain=peak_strain,
+        elastic_modulus=elastic_modulus,
+    )
+    return ConcreteLaw(np.asarray(stress), ultimate_strain)
 
 
 def unconfined_concrete_law(
@@ -233,12 +229,16 @@ def unconfined_concrete_law(
     Mander, Priestley and Park 1988, J. Struct. Eng. 114(8): treatment of the cover concrete.
     Default strains 0.002 and 0.005: AASHTO Guide Spec Seismic 2011, 8.4.4.
     """
-    require_positive(spalling_strain=spalling_strain)
-    if spalling_strain <= 2.0 * peak_strain:
-        raise DomainError("spalling_strain", spalling_strain, f"above {2.0 * peak_strain:g}")
+    require_positive(spalling_strain=spalling_strain, peak_strain=peak_strain)
+    turn = 2.0 * peak_strain
+    if spalling_strain <= turn:
+        raise DomainError("spalling_strain", spalling_strain, f"above {turn:g}")
     strain = strain_grid()
-    curve = _popovics(strain, strength, peak_strain, elastic_modulus)
-    knee = _popovics(np.array([2.0 * peak_strain]), strength, peak_strain, elastic_modulus)[0]
-    line = knee * (spalling_strain - strain) / (spalling_strain - 2.0 * peak_strain)
-    stress = np.where(strain <= 2.0 * peak_strain, curve, np.maximum(line, 0.0))
-    return ConcreteLaw(stress, spalling_strain)
+    curve = popovics_stress(
+        np.clip(strain, 0.0, turn),
+        peak_stress=strength,
+        peak_strain=peak_strain,
+        elastic_modulus=elastic_modulus,
+    )
+    left = (spalling_strain - strain) / (spalling_strain - turn)
+    return ConcreteLaw(np.asarray(curve * np.clip(left, 0.0, 1.0)), spalling_strain)

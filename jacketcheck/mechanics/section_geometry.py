@@ -14,10 +14,10 @@ from jacketcheck.mechanics._arrays import Floats, Real, require_finite, require_
 
 __all__ = [
     "bar_ring",
+    "chord_strips",
     "disc_plastic_modulus",
     "disc_second_moment",
     "ring_plastic_modulus",
-    "ring_strips",
     "segment_area",
     "segment_centroid",
     "segment_first_moment",
@@ -247,55 +247,43 @@ def ring_plastic_modulus(radius: Real, *, thickness: Real) -> Real:
     return modulus
 
 
-def ring_strips(
-    outer_diameter: float, *, inner_diameter: float = 0.0, edges: Floats
-) -> tuple[Floats, Floats]:
-    """Exact areas and centroids of the strips that parallel chords cut from a disc or ring.
+def chord_strips(diameter: float, *, edges: Floats) -> tuple[Floats, Floats]:
+    """Exact area and first moment of the strips that parallel chords cut from a disc.
 
     Parameters
     ----------
-    outer_diameter
-        Outer diameter [mm].
-    inner_diameter
-        Diameter of the hole [mm]; zero for a disc.
+    diameter
+        Diameter of the disc [mm].
     edges
         Ascending chord positions [mm] measured from the centre, shape (n + 1,); what lies beyond
-        the ring is clipped, and strips without area are left out.
+        the disc counts as nothing.
 
     Returns
     -------
-    position, area : tuple of ndarray
-        Centroid of each strip from the centre [mm] and its area [mm²], shape (m,), m ≤ n.
+    area, first_moment : tuple of ndarray
+        Area [mm²] and first moment about the centre [mm³] of each strip, shape (n,).
 
     Raises
     ------
     DomainError
-        If the hole is not smaller than the ring or anything is not finite.
+        If the diameter is not above zero or anything is not finite.
 
     References
     ----------
     Differences of `segment_area` and `segment_first_moment`.
+
+    Examples
+    --------
+    >>> area, first_moment = chord_strips(2.0, edges=np.array([-1.0, 0.0, 1.0]))
+    >>> area.round(4).tolist(), first_moment.round(4).tolist()
+    ([1.5708, 1.5708], [-0.6667, 0.6667])
     """
-    require_positive(outer_diameter=outer_diameter)
-    require_finite(inner_diameter=inner_diameter, edges=edges)
-    if not 0.0 <= inner_diameter < outer_diameter:
-        raise DomainError("inner_diameter", inner_diameter, f"0 to {outer_diameter:g}")
-    area, moment = _below(edges, outer_diameter)
-    if inner_diameter > 0.0:
-        hole_area, hole_moment = _below(edges, inner_diameter)
-        area, moment = area - hole_area, moment - hole_moment
-    strip_area, strip_moment = np.diff(area), np.diff(moment)
-    kept = strip_area > 1e-12 * outer_diameter**2
-    return strip_moment[kept] / strip_area[kept], strip_area[kept]
-
-
-def _below(edges: Floats, diameter: float) -> tuple[Floats, Floats]:
-    """Area and first moment of the disc's part below each chord."""
+    require_positive(diameter=diameter)
+    require_finite(edges=edges)
     depth = np.clip(edges + 0.5 * diameter, 0.0, diameter)
-    return (
-        np.asarray(segment_area(depth, diameter=diameter)),
-        -np.asarray(segment_first_moment(depth, diameter=diameter)),
-    )
+    area = np.diff(np.asarray(segment_area(depth, diameter=diameter)))
+    first_moment = -np.diff(np.asarray(segment_first_moment(depth, diameter=diameter)))
+    return area, first_moment
 
 
 def bar_ring(count: int, *, radius: float, first_angle: float = 0.0) -> tuple[Floats, Floats]:
