@@ -8,6 +8,7 @@ from typing import Annotated, Literal
 from pydantic import AfterValidator, Field
 
 from jacketcheck.inputs.base import InputModel
+from jacketcheck.inputs.catalog_name import BarName, RebarSteelName
 from jacketcheck.inputs.quantity import (
     Angle,
     ClearLength,
@@ -19,9 +20,9 @@ from jacketcheck.inputs.quantity import (
     Strength,
 )
 
-__all__ = ["BarState", "Column", "ColumnBars", "Damage", "Hoops", "Surface"]
+__all__ = ["BarState", "ClockPosition", "Column", "ColumnBars", "Damage", "Hoops", "Surface"]
 
-BarState = Literal["yielded", "buckled", "fractured"]
+BarState = Literal["intact", "yielded", "buckled", "fractured"]
 Surface = Literal["chipped", "unchipped"]
 
 _CLOCK = re.compile(r"(1[0-2]|[1-9])(?::([0-5]\d))?")
@@ -39,9 +40,11 @@ ClockPosition = Annotated[str, AfterValidator(_clock)]
 class ColumnBars(InputModel):
     """Longitudinal bars, evenly spaced on a circle inside the hoops."""
 
-    size: str = Field(description='Bar size from the catalogue, e.g. "No. 11" or "EN 32".')
+    size: BarName = Field(description='Bar size from the catalogue, e.g. "No. 11" or "EN 32".')
     count: int = Field(ge=6, le=200, description="Number of bars.")
-    steel: str = Field(description='Steel from the catalogue, e.g. "ASTM A706 Grade 60".')
+    steel: RebarSteelName = Field(
+        description='Steel from the catalogue, e.g. "ASTM A706 Grade 60".'
+    )
     first_angle: Angle = Field(
         default=0.0, description="Angle of bar 1, clockwise from 12 o'clock seen from above."
     )
@@ -57,9 +60,9 @@ class Hoops(InputModel):
     """Transverse reinforcement of the original column."""
 
     kind: Literal["hoops", "spiral"] = Field(description="Closed hoops or a continuous spiral.")
-    size: str = Field(description="Bar size from the catalogue.")
+    size: BarName = Field(description="Bar size from the catalogue.")
     spacing: Spacing = Field(description="Centre-to-centre spacing, or pitch of the spiral.")
-    steel: str = Field(description="Steel from the catalogue.")
+    steel: RebarSteelName = Field(description="Steel from the catalogue.")
 
 
 class Column(InputModel):

@@ -7,7 +7,14 @@ from typing import Annotated, Literal
 from pydantic import BeforeValidator, Field
 
 from jacketcheck.inputs.base import InputModel
-from jacketcheck.inputs.column import Surface
+from jacketcheck.inputs.catalog_name import (
+    BarName,
+    BoltProductName,
+    FayingClassName,
+    PlateSteelName,
+    RebarSteelName,
+)
+from jacketcheck.inputs.column import ClockPosition, Surface
 from jacketcheck.inputs.quantity import (
     Angle,
     BarDiameterLength,
@@ -21,7 +28,18 @@ from jacketcheck.inputs.quantity import (
     Thickness,
 )
 
-__all__ = ["AddedBars", "Bolts", "Footing", "Grout", "HoleType", "Repair", "Sleeve", "Splice"]
+__all__ = [
+    "AddedBars",
+    "Bolts",
+    "Footing",
+    "Grout",
+    "HoleType",
+    "Repair",
+    "Sleeve",
+    "Splice",
+    "SurfaceSector",
+    "Tightening",
+]
 
 HoleType = Literal[
     "standard",
@@ -41,6 +59,14 @@ def _as_tuple(value: object) -> object:
     return (value,) if isinstance(value, str) else value
 
 
+class SurfaceSector(InputModel):
+    """A side of the column whose surface is prepared otherwise than the rest."""
+
+    clock_from: ClockPosition = Field(description="Where the side begins, clockwise.")
+    clock_to: ClockPosition = Field(description="Where the side ends, clockwise.")
+    surface: Surface = Field(description="Surface preparation on this side.")
+
+
 class Repair(InputModel):
     """The repaired region as a whole."""
 
@@ -51,6 +77,11 @@ class Repair(InputModel):
     surface: Surface = Field(
         description="Whether cracked concrete is chipped away around the damaged bars."
     )
+    sides: tuple[SurfaceSector, ...] = Field(
+        default=(),
+        max_length=24,
+        description="Sides whose surface is prepared otherwise; a damage record overrides both.",
+    )
 
 
 class Sleeve(InputModel):
@@ -58,7 +89,10 @@ class Sleeve(InputModel):
 
     inner_diameter: MemberLength = Field(description="Inside diameter.")
     thickness: Thickness = Field(description="Plate thickness.")
-    steel: str = Field(description='Plate steel from the catalogue, e.g. "ASTM A36".')
+    steel: PlateSteelName = Field(description='Plate steel from the catalogue, e.g. "ASTM A36".')
+    exposure: Literal["painted", "weathering"] = Field(
+        default="painted", description="Painted (or dry) plates, or unpainted weathering steel."
+    )
     seam_gap: ClearLength = Field(description="Opening between the two half-shells at a seam.")
 
 
@@ -70,15 +104,21 @@ class Splice(InputModel):
     inside_thickness: Thickness | None = Field(
         default=None, description="Thickness of the inside plate; default as outside."
     )
-    steel: str = Field(description="Plate steel from the catalogue.")
+    steel: PlateSteelName = Field(description="Plate steel from the catalogue.")
 
 
 class Bolts(InputModel):
     """The bolt group on one side of one seam; the other three are alike."""
 
-    product: str = Field(description='Standard and grade, e.g. "ASTM F3125 A325".')
+    product: BoltProductName = Field(description='Standard and grade, e.g. "ASTM F3125 A325".')
     diameter: str = Field(description='Nominal size, e.g. "7/8 in" or "M24".')
-    rows: int = Field(ge=2, le=200, description="Bolts above one another, along the seam.")
+    rows: int | None = Field(
+        default=None,
+        ge=2,
+        le=500,
+        description="Bolts above one another, along the seam; default as many as fit between the "
+        "end distances.",
+    )
     columns: int = Field(ge=1, le=6, description="Bolt lines beside one another, on each side.")
     pitch: Spacing = Field(description="Spacing of the rows.")
     gauge: Spacing | None = Field(
@@ -90,12 +130,20 @@ class Bolts(InputModel):
     plate_edge_distance: Spacing = Field(
         description="Last bolt line to the splice plate's vertical edge."
     )
-    end_distance: Spacing = Field(description="First and last row to the plates' ends.")
+    end_distance: Spacing | None = Field(
+        default=None,
+        description="First and last row to the sleeve's and the plates' ends; default what the "
+        "rows leave, half at each end. Without rows: the least that must be left.",
+    )
     hole: HoleType = Field(description="Hole type; slots relative to the hoop force.")
+    hole_making: Literal["drilled", "punched"] = Field(
+        default="punched",
+        description="Drilled (or subdrilled and reamed) holes, or punched full size.",
+    )
     threads: Literal["included", "excluded"] = Field(
         description="Threads included in or excluded from the shear planes."
     )
-    faying_class: Annotated[tuple[str, ...], BeforeValidator(_as_tuple)] = Field(
+    faying_class: Annotated[tuple[FayingClassName, ...], BeforeValidator(_as_tuple)] = Field(
         min_length=1,
         description='Class with its code, e.g. "AISC B"; one for each code that is asked for.',
     )
@@ -120,9 +168,9 @@ class Grout(InputModel):
 class AddedBars(InputModel):
     """Bars grouted into holes drilled in the footing, standing in the annulus."""
 
-    size: str = Field(description="Bar size from the catalogue.")
+    size: BarName = Field(description="Bar size from the catalogue.")
     count: int = Field(ge=1, le=200, description="Number of bars, evenly spaced.")
-    steel: str = Field(description="Steel from the catalogue.")
+    steel: RebarSteelName = Field(description="Steel from the catalogue.")
     circle_diameter: MemberLength = Field(description="Diameter of the circle of bar centres.")
     first_angle: Angle = Field(default=0.0, description="Angle of the first bar, clockwise.")
     height: MemberLength = Field(description="Length of the bars above the footing.")

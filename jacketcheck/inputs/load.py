@@ -11,17 +11,16 @@ from typing import Any
 
 from pydantic import ValidationError
 
+from jacketcheck.catalog.catalog import Catalog, built_in_catalog
 from jacketcheck.errors import InputError, InputProblem
 from jacketcheck.inputs.overrides import apply_overrides
 from jacketcheck.inputs.repair_file import RepairInput
 
-__all__ = ["BASE_VARIANT", "InputFile", "read_input", "read_text"]
-
-BASE_VARIANT = "as written"
-"""Name of the variant that overrides nothing."""
+__all__ = ["InputFile", "read_input", "read_text"]
 
 LARGEST_FILE = 1_000_000
 LARGEST_VARIANT_COUNT = 200
+LONGEST_VARIANT_NAME = 60
 _LONGEST_SHOWN_VALUE = 60
 
 
@@ -34,7 +33,8 @@ class InputFile:
     source
         File name, or what the text was called.
     variants
-        Validated input by variant name; the first is the file without overrides.
+        Validated input by variant name; the first is the file without overrides, named by
+        ``job.variant``.
     digest
         SHA-256 of the text, so that a report can be matched with its input.
     """
@@ -44,18 +44,30 @@ class InputFile:
     digest: str
 
     @property
+    def base_name(self) -> str:
+        """Name of the file without overrides."""
+        return next(iter(self.variants))
+
+    @property
     def base(self) -> RepairInput:
         """The input without overrides."""
-        return self.variants[BASE_VARIANT]
+        return self.variants[self.base_name]
 
 
-def read_input(path: Path | str) -> InputFile:
+def read_input(path: Path | str, *, catalog: Catalog | None = None) -> InputFile:
     """Read and validate a repair file.
 
     Parameters
     ----------
     path
         A TOML file of at most a megabyte.
+    catalog
+        What the file may name; the built-in catalogue by default.
+
+    Returns
+    -------
+    InputFile
+        Validated input of the file itself and of each variant.
 
     Raises
     ------
@@ -71,60 +83,90 @@ def read_input(path: Path | str) -> InputFile:
         raise _refusal(str(path), f"cannot be read: {error.strerror}") from error
     except UnicodeDecodeError as error:
         raise _refusal(path.name, f"not UTF-8 text, at byte {error.start}") from error
-    return read_text(text, source=path.name)
+    return read_text(text, source=path.name, catalog=catalog)
 
 
-def read_text(text: str, *, source: str = "input") -> InputFile:
+def read_text(text: str, *, source: str = "input", catalog: Catalog | None = None) -> InputFile:
     """Validate a repair given as TOML text; raises InputError like `read_input`."""
+    table, written = _parse(text, source)
+    read = _Reader(built_in_catalog() if catalog is None else catalog)
+    base = read.validate(table, prefix="")
+    read.base_name = base.job.variant if base is not None else ""
+    if not isinstance(written, Mapping):
+        read.problems.append(InputProblem("variants", _shown(written), "must hold tables"))
+        written = {}
+    if len(written) > LARGEST_VARIANT_COUNT:
+        raise _refusal(source, f"more than {LARGEST_VARIANT_COUNT} variants")
+    for name, overrides in written.items():
+        read.variant(name, table, overrides)
+    if read.problems:
+        raise InputError(_without_repeats(read.problems), source=source)
+    assert base is not None  # noqa: S101 - without it there would be a problem
+    variants = {read.base_name: base, **read.variants}
+    return InputFile(source, variants, hashlib.sha256(text.encode()).hexdigest())
+
+
+def _parse(text: str, source: str) -> tuple[dict[str, Any], Any]:
+    """The file's tables, and what stands under variants."""
     try:
         table = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
         raise _refusal(source, f"not valid TOML: {_lower_first(str(error))}") from error
     except RecursionError as error:
         raise _refusal(source, "nested too deeply") from error
-    written = table.pop("variants", {})
-    problems: list[InputProblem] = []
-    if not isinstance(written, Mapping):
-        problems.append(InputProblem("variants", _shown(written), "must hold tables"))
-        written = {}
-    if len(written) > LARGEST_VARIANT_COUNT:
-        raise _refusal(source, f"more than {LARGEST_VARIANT_COUNT} variants")
-    variants: dict[str, RepairInput] = {}
-    _validate(BASE_VARIANT, table, variants, problems, prefix="")
-    for name, overrides in written.items():
+    return table, table.pop("variants", {})
+
+
+class _Reader:
+    """Collects validated variants, and every problem on the way."""
+
+    def __init__(self, catalog: Catalog) -> None:
+        self._context = {"catalog": catalog}
+        self.base_name = ""
+        self.variants: dict[str, RepairInput] = {}
+        self.problems: list[InputProblem] = []
+
+    def variant(self, name: str, table: Mapping[str, Any], overrides: object) -> None:
+        """Validate the file with one variant's overrides."""
         where = f"variants.{name}"
-        if name == BASE_VARIANT or not isinstance(overrides, Mapping):
-            problems.append(InputProblem(where, _shown(overrides), "must be a table of overrides"))
-            continue
+        if not isinstance(overrides, Mapping):
+            problem = InputProblem(where, _shown(overrides), "must be a table of overrides")
+        elif name == self.base_name:
+            problem = InputProblem(where, "", "is the name of the file itself, see job.variant")
+        elif not name.strip() or len(name) > LONGEST_VARIANT_NAME:
+            problem = InputProblem(
+                where[:80], "", f"a name has 1 to {LONGEST_VARIANT_NAME} characters"
+            )
+        else:
+            self._overridden(name, table, overrides, where)
+            return
+        self.problems.append(problem)
+
+    def _overridden(
+        self, name: str, table: Mapping[str, Any], overrides: Mapping[str, Any], where: str
+    ) -> None:
         changed, broken_paths = apply_overrides(table, overrides, where=where)
         if broken_paths:
-            problems += broken_paths
+            self.problems += broken_paths
         else:
-            _validate(name, changed, variants, problems, prefix=f"{where}.")
-    if problems:
-        raise InputError(_without_repeats(problems), source=source)
-    return InputFile(source, variants, hashlib.sha256(text.encode()).hexdigest())
+            validated = self.validate(changed, prefix=f"{where}.")
+            if validated is not None:
+                self.variants[name] = validated
 
-
-def _validate(
-    name: str,
-    table: Mapping[str, Any],
-    variants: dict[str, RepairInput],
-    problems: list[InputProblem],
-    *,
-    prefix: str,
-) -> None:
-    try:
-        variants[name] = RepairInput.model_validate(table)
-    except ValidationError as error:
-        problems += [
-            InputProblem(
-                prefix + _dotted(found["loc"]),
-                "" if found["type"] == "missing" else _shown(found["input"]),
-                _message(found["type"], found["msg"], found["loc"]),
-            )
-            for found in error.errors(include_url=False, include_context=False)
-        ]
+    def validate(self, table: Mapping[str, Any], *, prefix: str) -> RepairInput | None:
+        """Validate one complete set of tables; None with problems written down."""
+        try:
+            return RepairInput.model_validate(table, context=self._context)
+        except ValidationError as error:
+            self.problems += [
+                InputProblem(
+                    prefix + _dotted(found["loc"]),
+                    "" if found["type"] == "missing" else _shown(found["input"]),
+                    _message(found["type"], found["msg"], found["loc"]),
+                )
+                for found in error.errors(include_url=False, include_context=False)
+            ]
+            return None
 
 
 def _dotted(location: tuple[int | str, ...]) -> str:

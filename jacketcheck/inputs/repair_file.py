@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Literal
+
 from pydantic import Field
 
 from jacketcheck.inputs.actions import Actions, Judgement
@@ -19,6 +21,15 @@ class Job(InputModel):
     number: str = Field(default="", description="Job number.")
     engineer: str = Field(default="", description="Who prepared the input.")
     note: str = Field(default="", description="Anything a reader should know.")
+    variant: str = Field(
+        default="as written",
+        min_length=1,
+        max_length=60,
+        description="What the file without overrides is called beside its variants.",
+    )
+    units: Literal["si", "us"] = Field(
+        default="si", description="Units of the printed results; input may use any."
+    )
 
 
 class RepairInput(InputModel):

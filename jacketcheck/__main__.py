@@ -1,0 +1,6 @@
+"""``python -m jacketcheck``."""
+
+from jacketcheck.cli.main import main
+
+if __name__ == "__main__":
+    raise SystemExit(main())

@@ -1,0 +1,131 @@
+"""Checking a repair file from Python."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from importlib.metadata import version
+from pathlib import Path
+
+from jacketcheck.engine.evaluate import evaluate
+from jacketcheck.errors import InputError, InputProblem
+from jacketcheck.host.host import Host
+from jacketcheck.host.loading import load_host
+from jacketcheck.inputs.load import InputFile, read_input
+from jacketcheck.jacket.build import build_jacket
+from jacketcheck.jacket.jacket import Jacket
+from jacketcheck.report import CheckReport, VariantResults
+
+__all__ = ["build_variants", "check", "check_input", "choose_variants"]
+
+Progress = Callable[[Iterable[tuple[str, str]]], Iterable[tuple[str, str]]]
+
+
+def check(
+    path: Path | str,
+    *,
+    provisions: Iterable[str] = ("us",),
+    variants: Iterable[str] | None = None,
+    host: Host | None = None,
+) -> CheckReport:
+    """Check the jackets that a repair file describes.
+
+    Parameters
+    ----------
+    path
+        The TOML file.
+    provisions
+        Sets of provisions to check by.
+    variants
+        Names of the variants; all by default.
+    host
+        Plug-ins; by default those of all installed distributions.
+
+    Returns
+    -------
+    CheckReport
+        Results of every variant, worst first.
+
+    Raises
+    ------
+    InputError
+        If the file, a variant or the provisions cannot be used.
+    """
+    host = load_host() if host is None else host
+    repair = read_input(path, catalog=host.catalog)
+    return check_input(repair, provisions=provisions, variants=variants, host=host)
+
+
+def check_input(
+    repair: InputFile,
+    *,
+    host: Host,
+    provisions: Iterable[str] = ("us",),
+    variants: Iterable[str] | None = None,
+    progress: Progress = iter,
+) -> CheckReport:
+    """Check an input that has been read; see `check`."""
+    chosen = choose_variants(repair, variants)
+    jackets = build_variants(repair, host=host, variants=chosen)
+    asked = tuple(provisions)
+    titles = {name: host.lineage(name)[-1].title for name in asked}
+    pairs = [(variant, name) for variant in jackets for name in asked]
+    tables = []
+    for variant, name in progress(pairs):
+        results = evaluate(jackets[variant], host=host, provisions=name)
+        # stable: equal severities keep the order of the limit states
+        worst_first = tuple(sorted(results, key=lambda result: -result.severity))
+        tables.append(VariantResults(variant, name, jackets[variant], worst_first))
+    return CheckReport(
+        job=repair.base.job,
+        source=repair.source,
+        digest=repair.digest,
+        tables=tuple(tables),
+        plugins=host.plugins,
+        version=version("jacketcheck"),
+        provisions_titles=titles,
+        switched_off=host.switched_off,
+    )
+
+
+def choose_variants(repair: InputFile, names: Iterable[str] | None) -> tuple[str, ...]:
+    """Names of the variants asked for; all if none is named.
+
+    Raises
+    ------
+    InputError
+        If a name is not in the file.
+    """
+    if names is None:
+        return tuple(repair.variants)
+    chosen = tuple(dict.fromkeys(names))
+    unknown = [name for name in chosen if name not in repair.variants]
+    if unknown:
+        known = ", ".join(repair.variants)
+        raise InputError(
+            [
+                InputProblem("variant", repr(name), f"is not in the file; known are {known}")
+                for name in unknown
+            ],
+            source=repair.source,
+        )
+    return chosen
+
+
+def build_variants(
+    repair: InputFile, *, host: Host, variants: Iterable[str]
+) -> Mapping[str, Jacket]:
+    """Build the jacket of each variant; raises InputError with the problems of all of them."""
+    jackets: dict[str, Jacket] = {}
+    problems: list[InputProblem] = []
+    for name in variants:
+        prefix = "" if name == repair.base_name else f"variants.{name}: "
+        try:
+            jackets[name] = build_jacket(repair.variants[name], catalog=host.catalog)
+        except InputError as error:
+            problems += [
+                InputProblem(prefix + found.path, found.value, found.message)
+                for found in error.problems
+            ]
+    if problems:
+        raise InputError(problems, source=repair.source)
+    return jackets

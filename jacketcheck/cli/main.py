@@ -1,0 +1,104 @@
+"""Entry point: one parser, one module for each command, one place where errors become exit codes.
+
+Exit codes: 0 all ratios within 1; 1 something exceeds 1; 2 input or command cannot be used; 3 a
+check could not be evaluated.
+"""
+
+from __future__ import annotations
+
+import argparse
+import os
+import sys
+from collections.abc import Sequence
+from importlib import import_module
+from typing import NoReturn, Protocol
+
+from jacketcheck.errors import InputError, JacketcheckError
+
+__all__ = ["main"]
+
+_COMMANDS = {
+    "check": "table of demand/capacity ratios of a repair",
+    "explain": "every step of one check, with numbers",
+    "new": "write a commented starter file",
+    "plugins": "list plug-ins, provisions and limit states",
+    "catalog": "list what an input may name",
+    "schema": "print the JSON schema of the input or of the output",
+}
+_INPUT, _NOT_EVALUATED = 2, 3
+
+
+class Command(Protocol):
+    """What a command's module offers."""
+
+    @staticmethod
+    def add_arguments(parser: argparse.ArgumentParser) -> None:
+        """Declare the command's options."""
+
+    @staticmethod
+    def run(options: argparse.Namespace) -> int:
+        """Do the work and return the exit code."""
+
+
+class _Parser(argparse.ArgumentParser):
+    """A parser that suggests ``--help`` in its one-line errors."""
+
+    def error(self, message: str) -> NoReturn:
+        self.exit(_INPUT, f"{self.prog}: {message} (see {self.prog} --help)\n")
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run the command line and return its exit code."""
+    given = list(sys.argv[1:] if arguments is None else arguments)
+    parser, commands = _parser()
+    name = given[0] if given and given[0] in _COMMANDS else None
+    if name is not None:
+        # only the command that was asked for is imported: the others cost start-up time
+        command: Command = import_module(f"jacketcheck.cli.{name}")  # type: ignore[assignment]
+        command.add_arguments(commands[name])
+    options = parser.parse_args(given)
+    if name is None:
+        parser.print_help()
+        return _INPUT
+    try:
+        return command.run(options)
+    except InputError as error:
+        print(error, file=sys.stderr)
+        return _INPUT
+    except JacketcheckError as error:
+        print(f"jacketcheck: {error}", file=sys.stderr)
+        return _NOT_EVALUATED
+    except BrokenPipeError:
+        # the reader of our output went away, e.g. `jacketcheck check … | head`
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 0
+    except KeyboardInterrupt:
+        print("jacketcheck: interrupted", file=sys.stderr)
+        return 130
+
+
+def _parser() -> tuple[argparse.ArgumentParser, dict[str, argparse.ArgumentParser]]:
+    parser = _Parser(
+        prog="jacketcheck",
+        description="Checks bolted, grouted steel jackets that relocate the plastic hinge of a "
+        "damaged bridge column.",
+        epilog="Exit codes: 0 all ratios within 1; 1 something exceeds 1; 2 input or command "
+        "cannot be used; 3 a check could not be evaluated.",
+    )
+    parser.add_argument("--version", action=_Version, nargs=0, help="print the version and stop")
+    group = parser.add_subparsers(metavar="COMMAND", parser_class=_Parser, dest="command")
+    commands = {
+        name: group.add_parser(name, help=text, description=f"{text[0].upper()}{text[1:]}.")
+        for name, text in _COMMANDS.items()
+    }
+    return parser, commands
+
+
+class _Version(argparse.Action):
+    """Prints the version; looked up only when asked for."""
+
+    def __call__(self, parser: argparse.ArgumentParser, *_: object) -> NoReturn:
+        from importlib.metadata import version  # noqa: PLC0415 - not needed otherwise
+
+        print(f"jacketcheck {version('jacketcheck')}")
+        parser.exit(0)

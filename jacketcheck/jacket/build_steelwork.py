@@ -1,0 +1,176 @@
+"""Sleeve, splice plates and bolts with the catalogue's figures."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+import numpy as np
+
+from jacketcheck.catalog.catalog import Catalog
+from jacketcheck.catalog.records import BoltSize
+from jacketcheck.inputs.jacket import Bolts, HoleType
+from jacketcheck.inputs.repair_file import RepairInput
+from jacketcheck.jacket.jacket_parts import BoltGroup, Plate, Sleeve, Splice
+from jacketcheck.mechanics._arrays import Real
+
+__all__ = ["build_bolts", "build_plate", "build_sleeve", "build_splice"]
+
+
+def build_plate(catalog: Catalog, *, steel: str, thickness: Real) -> Plate:
+    """Plate steel with the strengths of a thickness [mm]."""
+    record = catalog.plate_steel(steel)
+    strengths = record.strengths(thickness)
+    return Plate(
+        yield_strength=strengths.yield_strength,
+        tensile_strength=strengths.tensile_strength,
+        expected_yield=np.multiply(record.expected_ratio, strengths.yield_strength),
+        elastic_modulus=record.elastic_modulus,
+        name=record.name,
+        source=record.source_of("bands"),
+    )
+
+
+def sleeve_height(repair: RepairInput) -> Real:
+    """Top of the repair to the gap above the footing [mm]."""
+    return np.subtract(repair.repair.height, repair.repair.gap)
+
+
+def build_sleeve(repair: RepairInput, catalog: Catalog) -> Sleeve:
+    """The two half-shells."""
+    written = repair.sleeve
+    return Sleeve(
+        inner_diameter=written.inner_diameter,
+        thickness=written.thickness,
+        height=sleeve_height(repair),
+        gap=repair.repair.gap,
+        seam_gap=written.seam_gap,
+        exposure=written.exposure,
+        steel=build_plate(catalog, steel=written.steel, thickness=written.thickness),
+    )
+
+
+def build_splice(repair: RepairInput, catalog: Catalog) -> Splice:
+    """Splice plates of one seam; strengths are those of the thicker plate."""
+    written, bolts = repair.splice, repair.bolts
+    both = written.sides == "both"
+    inside: Real = 0.0
+    if both:
+        inside = written.thickness if written.inside_thickness is None else written.inside_thickness
+    gauges = np.multiply(np.subtract(bolts.columns, 1), 0.0 if bolts.gauge is None else bolts.gauge)
+    one_side = repair.sleeve.seam_gap / 2.0 + np.add(
+        bolts.seam_edge_distance, bolts.plate_edge_distance
+    )
+    return Splice(
+        outside_thickness=written.thickness,
+        inside_thickness=inside,
+        width=2.0 * (one_side + gauges),
+        shear_planes=2 if both else 1,
+        steel=build_plate(
+            catalog, steel=written.steel, thickness=np.maximum(written.thickness, inside)
+        ),
+    )
+
+
+def build_bolts(repair: RepairInput, catalog: Catalog) -> BoltGroup:
+    """Bolts on one side of one seam."""
+    written = repair.bolts
+    product = catalog.bolt_product(written.product)
+    size = product.size(written.diameter)
+    layout = _layout(written, sleeve_height(repair))
+    hole = _hole(size, written.hole)
+    stress = (
+        product.shear_stress_included
+        if written.threads == "included"
+        else product.shear_stress_excluded
+    )
+    specified = 0.0 if size.pretension is None else size.pretension
+    return BoltGroup(
+        diameter=size.diameter,
+        tensile_stress_area=size.tensile_stress_area,
+        pretension=0.0 if written.tightening == "snug" else specified,
+        specified_pretension=specified,
+        tensile_strength=product.tensile_strength,
+        yield_strength=product.yield_strength,
+        shear_stress=stress,
+        tensile_stress=product.tensile_stress,
+        threads=written.threads,
+        rows=layout.rows,
+        columns=written.columns,
+        pitch=written.pitch,
+        gauge=0.0 if written.gauge is None else written.gauge,
+        seam_edge_distance=written.seam_edge_distance,
+        plate_edge_distance=written.plate_edge_distance,
+        end_distance=layout.end_distance,
+        hole=written.hole,
+        hole_making=written.hole_making,
+        hole_along=hole.along,
+        hole_across=hole.across,
+        standard_hole=size.holes["standard"],
+        min_edge_distance=size.min_edge_distance + _edge_increment(size, written.hole, "toward"),
+        min_end_distance=size.min_edge_distance + _edge_increment(size, written.hole, "beside"),
+        nut_width=size.nut_width,
+        nut_height=size.nut_height,
+        head_height=size.head_height,
+        washer_diameter=size.washer_diameter,
+        washer_thickness=size.washer_thickness,
+        tightening_clearance=size.tightening_clearance,
+        entering_clearance=size.entering_clearance,
+        socket_diameter=size.socket_diameter,
+        faying_classes=tuple(catalog.faying_class(name) for name in written.faying_class),
+        tightening=written.tightening,
+        measured_tension=written.measured_tension,
+        torque_coefficient=written.torque_coefficient,
+        product=product.name,
+        size=size.name,
+        source=product.source,
+        pretension_source=size.source_of("pretension"),
+        edge_source=size.source_of("min_edge_distance"),
+        hole_source=size.source_of("holes"),
+        clearance_source=size.source_of("tightening_clearance"),
+    )
+
+
+class _Layout(NamedTuple):
+    rows: Real
+    end_distance: Real
+
+
+def _layout(bolts: Bolts, height: Real) -> _Layout:
+    """Rows and end distance, one from the other where only one is written."""
+    if bolts.rows is None:
+        least = 0.0 if bolts.end_distance is None else bolts.end_distance
+        spaces = np.floor((np.subtract(height, np.multiply(2.0, least))) / bolts.pitch + 1e-9)
+        rows = np.maximum(spaces, 0.0) + 1.0
+        return _Layout(rows, np.subtract(height, (rows - 1.0) * bolts.pitch) / 2.0)
+    if bolts.end_distance is None:
+        group = np.multiply(np.subtract(bolts.rows, 1), bolts.pitch)
+        return _Layout(bolts.rows, np.subtract(height, group) / 2.0)
+    return _Layout(bolts.rows, bolts.end_distance)
+
+
+class _Hole(NamedTuple):
+    along: float
+    across: float
+
+
+def _hole(size: BoltSize, kind: HoleType) -> _Hole:
+    """Dimensions along and across the hoop force [mm]."""
+    if kind in {"standard", "oversized"}:
+        return _Hole(size.holes[kind], size.holes[kind])
+    slot = kind.rpartition("-")[0]
+    width, length = size.holes[f"{slot}-width"], size.holes[f"{slot}-length"]
+    return _Hole(length, width) if kind.endswith("parallel") else _Hole(width, length)
+
+
+def _edge_increment(size: BoltSize, kind: HoleType, edge: str) -> float:
+    """What a hole adds to the least edge distance [mm].
+
+    ``toward`` is a vertical edge, which the hoop force points at; ``beside`` a horizontal one.
+    """
+    if kind == "standard":
+        return 0.0
+    if kind == "oversized":
+        return size.edge_increments["oversized"]
+    slot, _, direction = kind.rpartition("-")
+    points_at_edge = (direction == "parallel") == (edge == "toward")
+    return size.edge_increments[slot if points_at_edge else f"{slot}-along-edge"]

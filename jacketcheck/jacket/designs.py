@@ -1,0 +1,172 @@
+"""Many designs in one jacket: stacking, picking one, and replacing values by arrays.
+
+A jacket is a tree of frozen records. Its leaves are numbers (or arrays over designs), labels, and
+choices such as the hole type. Designs may differ in numbers and labels; a choice is one for all.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import fields, is_dataclass, replace
+from typing import Any, TypeGuard, TypeVar
+
+import numpy as np
+
+from jacketcheck.jacket._roles import SEVERAL, is_label
+from jacketcheck.jacket.jacket import Jacket
+
+__all__ = ["design_count", "has_designs", "leaves", "pick", "stack", "with_values"]
+
+Record = TypeVar("Record")
+
+
+def _is_number(value: object) -> TypeGuard[Any]:
+    return isinstance(value, int | float | np.ndarray | np.number) and not isinstance(value, bool)
+
+
+def _is_record(value: object) -> bool:
+    return is_dataclass(value) and not isinstance(value, type)
+
+
+def _children(record: Any) -> list[tuple[str, Any, bool]]:
+    """Name, value and whether it is a label, for all that belongs to the value of a record."""
+    return [
+        (one.name, getattr(record, one.name), is_label(one))
+        for one in fields(record)
+        if one.compare
+    ]
+
+
+def leaves(value: Any, path: str = "") -> Iterator[tuple[str, Any]]:
+    """Dotted path and value of every leaf that is not a label; tuples count from one.
+
+    Examples
+    --------
+    >>> from jacketcheck.jacket.jacket import Demands
+    >>> dict(leaves(Demands(axial_load=1.0, axial_strain=None, displacement=2.0)))
+    {'axial_load': 1.0, 'axial_strain': None, 'displacement': 2.0}
+    """
+    if _is_record(value):
+        for name, child, shown_only in _children(value):
+            if not shown_only:
+                yield from leaves(child, f"{path}.{name}" if path else name)
+    elif isinstance(value, tuple):
+        for index, child in enumerate(value, start=1):
+            yield from leaves(child, f"{path}.{index}")
+    else:
+        yield path, value
+
+
+def has_designs(jacket: Jacket) -> bool:
+    """Whether any field is an array over designs."""
+    return any(np.ndim(value) for _, value in leaves(jacket) if _is_number(value))
+
+
+def design_count(jacket: Jacket) -> int:
+    """Number of designs; 1 for a jacket without arrays."""
+    shapes = {np.shape(value) for _, value in leaves(jacket) if _is_number(value)}
+    shape = np.broadcast_shapes(*shapes)
+    return int(shape[0]) if shape else 1
+
+
+def pick(record: Record, index: int) -> Record:
+    """One design of a jacket (or of a part of one), without arrays."""
+    if _is_record(record):
+        changed = {
+            name: pick(child, index)
+            for name, child, shown_only in _children(record)
+            if not shown_only
+        }
+        return _renewed(record, changed)
+    if isinstance(record, tuple):
+        return tuple(pick(child, index) for child in record)  # type: ignore[return-value]
+    if isinstance(record, np.ndarray) and record.ndim:
+        return float(record[index if record.shape[0] > 1 else 0])  # type: ignore[return-value]
+    return record
+
+
+def with_values(jacket: Jacket, values: Mapping[str, Any]) -> Jacket:
+    """Copy with some leaves replaced; the paths are those of `leaves`.
+
+    Raises
+    ------
+    KeyError
+        If the jacket has no such leaf.
+    """
+    known = {path for path, _ in leaves(jacket)}
+    if unknown := sorted(set(values) - known):
+        raise KeyError(f"no such field of a jacket: {', '.join(unknown)}")
+    return _replaced(jacket, {tuple(path.split(".")): value for path, value in values.items()})
+
+
+def stack(jackets: Sequence[Jacket]) -> Jacket:
+    """Put jackets that differ in numbers and labels only into one.
+
+    Raises
+    ------
+    ValueError
+        If there is none, or if they differ in a choice; the message names the field.
+    """
+    if not jackets:
+        raise ValueError("no jacket to stack")
+    return jackets[0] if len(jackets) == 1 else _stacked(jackets, "")  # type: ignore[no-any-return]
+
+
+def _renewed(record: Any, changed: Mapping[str, Any]) -> Any:
+    """Copy of a record with fresh memory, if it has any."""
+    fresh = {"memo": {}} if isinstance(record, Jacket) else {}
+    return replace(record, **changed, **fresh)
+
+
+def _replaced(value: Any, changes: Mapping[tuple[str, ...], Any]) -> Any:
+    if () in changes:
+        return _frozen(changes[()])
+    heads = {path[0] for path in changes}
+    below = {
+        head: {path[1:]: new for path, new in changes.items() if path[0] == head} for head in heads
+    }
+    if isinstance(value, tuple):
+        return tuple(
+            _replaced(child, below[str(index)]) if str(index) in below else child
+            for index, child in enumerate(value, start=1)
+        )
+    return _renewed(
+        value, {name: _replaced(getattr(value, name), inner) for name, inner in below.items()}
+    )
+
+
+def _frozen(value: Any) -> Any:
+    if isinstance(value, np.ndarray):
+        value = value.view()
+        value.setflags(write=False)
+    return value
+
+
+def _stacked(values: Sequence[Any], path: str) -> Any:
+    first = values[0]
+    if all(_is_number(value) for value in values):
+        return (
+            first if all(value == first for value in values) else _frozen(np.array(values, float))
+        )
+    if all(type(value) is type(first) for value in values):
+        if _is_record(first):
+            return _stacked_records(values, path)
+        if isinstance(first, tuple) and len({len(value) for value in values}) == 1:
+            return tuple(
+                _stacked(column, f"{path}.{index}")
+                for index, column in enumerate(zip(*values, strict=True), start=1)
+            )
+        if all(value == first for value in values):
+            return first
+    raise ValueError(f"designs differ in {path}, which must be the same for all")
+
+
+def _stacked_records(values: Sequence[Any], path: str) -> Any:
+    changed = {}
+    for name, first, shown_only in _children(values[0]):
+        column = [getattr(value, name) for value in values]
+        if shown_only:
+            changed[name] = first if all(text == first for text in column) else SEVERAL
+        else:
+            changed[name] = _stacked(column, f"{path}.{name}" if path else name)
+    return _renewed(values[0], changed)

@@ -1,0 +1,67 @@
+"""The jacket as one frozen record."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Any
+
+import numpy as np
+
+from jacketcheck.inputs.actions import Judgement
+from jacketcheck.inputs.column import Surface
+from jacketcheck.jacket._roles import label
+from jacketcheck.jacket.column_parts import DamagedColumn, FootingBlock
+from jacketcheck.jacket.jacket_parts import AddedBarLayer, BoltGroup, Grout, Sleeve, Splice
+from jacketcheck.mechanics._arrays import Real
+
+__all__ = ["Demands", "Jacket"]
+
+
+@dataclass(frozen=True, slots=True)
+class Demands:
+    """What acts: axial compression [N]; axial strain [-] and displacement [mm] where given."""
+
+    axial_load: Real
+    axial_strain: Real | None
+    displacement: Real | None
+
+
+@dataclass(frozen=True, slots=True)
+class Jacket:
+    """A bolted, grouted steel jacket around the base of a damaged column.
+
+    Attributes
+    ----------
+    repair_height
+        Footing top to the top of the repair [mm].
+    surface
+        Preparation of the column's surface where nothing else is recorded.
+    memo
+        Analyses that limit states share, kept so that each is done once; not part of the value.
+    """
+
+    title: str = label()
+    column: DamagedColumn = field(kw_only=True)
+    repair_height: Real = field(kw_only=True)
+    surface: Surface = field(kw_only=True)
+    sleeve: Sleeve = field(kw_only=True)
+    splice: Splice = field(kw_only=True)
+    bolts: BoltGroup = field(kw_only=True)
+    grout: Grout = field(kw_only=True)
+    added_bars: AddedBarLayer | None = field(kw_only=True)
+    footing: FootingBlock | None = field(kw_only=True)
+    demands: Demands = field(kw_only=True)
+    judgement: Judgement = field(kw_only=True)
+    memo: dict[Any, Any] = field(
+        default_factory=dict, repr=False, compare=False, hash=False, kw_only=True
+    )
+
+    @property
+    def grip(self) -> Real:
+        """Thickness of the plates that a bolt clamps [mm]."""
+        return np.add(self.sleeve.thickness, self.splice.total_thickness)
+
+    @property
+    def outer_diameter(self) -> Real:
+        """Outside diameter of the sleeve [mm]."""
+        return self.sleeve.inner_diameter + 2.0 * np.asarray(self.sleeve.thickness)

@@ -1,0 +1,243 @@
+"""What is added to the column: sleeve, splice plates, bolt group, grout and added bars.
+
+N, mm, MPa. Directions at a seam: *along* the hoop force is horizontal, *across* it is vertical.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from jacketcheck.catalog.records import FayingClass
+from jacketcheck.inputs.jacket import HoleType, Tightening
+from jacketcheck.jacket._roles import label
+from jacketcheck.jacket.column_parts import BarLayer
+from jacketcheck.mechanics._arrays import Real
+
+__all__ = ["AddedBarLayer", "BoltGroup", "Grout", "Plate", "Sleeve", "Splice"]
+
+
+@dataclass(frozen=True, slots=True)
+class Plate:
+    """Steel of a plate.
+
+    Attributes
+    ----------
+    yield_strength, tensile_strength
+        Specified minimum strengths [MPa].
+    expected_yield
+        Upper value of the yield strength that what is joined to the plate must survive [MPa].
+    elastic_modulus
+        Young's modulus [MPa].
+    """
+
+    yield_strength: Real
+    tensile_strength: Real
+    expected_yield: Real
+    elastic_modulus: Real
+    name: str = label()
+    source: str = label()
+
+
+@dataclass(frozen=True, slots=True)
+class Sleeve:
+    """Two half-shells.
+
+    Attributes
+    ----------
+    inner_diameter, thickness, height
+        Inside diameter, plate thickness and height [mm].
+    gap
+        Gap between footing and sleeve [mm].
+    seam_gap
+        Opening between the half-shells at each seam [mm].
+    exposure
+        ``painted`` or ``weathering``.
+    """
+
+    inner_diameter: Real
+    thickness: Real
+    height: Real
+    gap: Real
+    seam_gap: Real
+    exposure: str
+    steel: Plate
+
+    @property
+    def inner_radius(self) -> Real:
+        """Inside radius [mm]."""
+        return self.inner_diameter / 2.0
+
+
+@dataclass(frozen=True, slots=True)
+class Splice:
+    """Splice plates of one seam, as high as the sleeve.
+
+    Attributes
+    ----------
+    outside_thickness, inside_thickness
+        Plate thicknesses [mm]; 0 inside where plates are outside only.
+    width
+        Horizontal width of a plate [mm].
+    shear_planes
+        Shear (and slip) planes of each bolt: 1 or 2.
+    """
+
+    outside_thickness: Real
+    inside_thickness: Real
+    width: Real
+    shear_planes: Real
+    steel: Plate
+
+    @property
+    def total_thickness(self) -> Real:
+        """Thickness of all plates that carry the hoop force across a seam [mm]."""
+        return np.add(self.outside_thickness, self.inside_thickness)
+
+
+@dataclass(frozen=True, slots=True)
+class BoltGroup:
+    """Bolts on one side of one seam; the other three groups are alike.
+
+    Attributes
+    ----------
+    diameter, tensile_stress_area
+        Nominal diameter [mm] and area in the threads [mm²].
+    pretension
+        Minimum pretension [N]; 0 where the bolts are only snug-tight.
+    specified_pretension
+        Minimum pretension the product is meant for [N], whether it is applied or not.
+    tensile_strength
+        Specified tensile strength [MPa].
+    shear_stress
+        Nominal shear stress for the threads' position [MPa] (AISC 360 Table J3.2).
+    threads
+        ``included`` in or ``excluded`` from the shear planes.
+    rows, columns
+        Bolts above one another along the seam, and vertical bolt lines side by side.
+    pitch, gauge
+        Vertical spacing of the rows and horizontal spacing of the columns [mm].
+    seam_edge_distance, plate_edge_distance
+        First line to the sleeve's edge at the seam, last line to the plate's vertical edge [mm].
+    end_distance
+        First and last row to the sleeve's ends [mm].
+    hole_along, hole_across
+        Hole dimension along and across the hoop force [mm].
+    min_edge_distance, min_end_distance
+        Least distance to a vertical edge, which the force points at, and to a horizontal one, for
+        this hole [mm].
+    faying_classes
+        One class for each code.
+    tightening, measured_tension, torque_coefficient
+        How the bolts are installed; measured tension of snug bolts [N]; K from a calibrated test.
+    """
+
+    diameter: Real
+    tensile_stress_area: Real
+    pretension: Real
+    specified_pretension: Real
+    tensile_strength: Real
+    yield_strength: Real
+    shear_stress: Real
+    tensile_stress: Real
+    threads: str
+    rows: Real
+    columns: Real
+    pitch: Real
+    gauge: Real
+    seam_edge_distance: Real
+    plate_edge_distance: Real
+    end_distance: Real
+    hole: HoleType
+    hole_making: str
+    hole_along: Real
+    hole_across: Real
+    standard_hole: Real
+    min_edge_distance: Real
+    min_end_distance: Real
+    nut_width: Real
+    nut_height: Real
+    head_height: Real
+    washer_diameter: Real
+    washer_thickness: Real
+    tightening_clearance: Real | None
+    entering_clearance: Real | None
+    socket_diameter: Real | None
+    faying_classes: tuple[FayingClass, ...]
+    tightening: Tightening
+    measured_tension: Real | None
+    torque_coefficient: Real | None
+    product: str = label()
+    size: str = label()
+    source: str = label()
+    pretension_source: str = label()
+    edge_source: str = label()
+    hole_source: str = label()
+    clearance_source: str = label()
+
+    @property
+    def area(self) -> Real:
+        """Area of the unthreaded shank [mm²]."""
+        return np.pi * np.square(self.diameter) / 4.0
+
+    @property
+    def pretensioned(self) -> bool:
+        """Whether the installation method gives the minimum pretension."""
+        return self.tightening != "snug"
+
+    @property
+    def tributary_height(self) -> Real:
+        """Height of sleeve whose hoop force the hardest-worked row carries [mm].
+
+        An inner row has one pitch, an end row its end distance and half a pitch.
+        """
+        return np.maximum(self.pitch, np.add(self.end_distance, np.divide(self.pitch, 2.0)))
+
+    @property
+    def play(self) -> Real:
+        """Largest opening of one seam by slip [mm].
+
+        Both bolt groups move by up to the difference of hole and bolt, sleeve and plate holes
+        taken as drilled at their nominal position: bolts centred at first take half of it in each
+        of the two plies, and a whole clearance for each group.
+        """
+        return 2.0 * np.subtract(self.hole_along, self.diameter)
+
+    @property
+    def count(self) -> Real:
+        """Bolts in the whole jacket: two seams with two groups each."""
+        return 4.0 * np.multiply(self.rows, self.columns)
+
+
+@dataclass(frozen=True, slots=True)
+class Grout:
+    """Grout in the annulus: radial thickness [mm], strength and modulus [MPa]."""
+
+    thickness: Real
+    strength: Real
+    elastic_modulus: Real
+    modulus_source: str = label()
+
+
+@dataclass(frozen=True, slots=True)
+class AddedBarLayer:
+    """Bars grouted into holes in the footing.
+
+    Attributes
+    ----------
+    layer
+        Size, steel, count and circle.
+    height, embedment
+        Length above the footing and in it [mm].
+    hole_diameter
+        Diameter of the drilled holes [mm].
+    bond_strength
+        Characteristic bond strength of a qualified adhesive [MPa]; None for grout.
+    """
+
+    layer: BarLayer
+    height: Real
+    embedment: Real
+    hole_diameter: Real
+    bond_strength: Real | None

@@ -1,0 +1,116 @@
+"""What a limit state and a set of provisions are, for our own and for anyone's."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field
+from typing import TypeAlias
+
+from jacketcheck.jacket.jacket import Jacket
+from jacketcheck.results import Result
+
+__all__ = ["Evaluate", "LimitState", "Provisions", "limit_state"]
+
+Evaluate: TypeAlias = Callable[[Jacket], Sequence[Result]]
+
+_IDENTIFIER = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
+_LONGEST_IDENTIFIER = 60
+
+
+def _check_identifier(kind: str, text: object) -> None:
+    good = isinstance(text, str) and len(text) <= _LONGEST_IDENTIFIER
+    if not good or _IDENTIFIER.fullmatch(str(text)) is None:
+        raise ValueError(
+            f"{kind} id {text!r}: must be lower-case words joined by hyphens, "
+            f"at most {_LONGEST_IDENTIFIER} characters"
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class LimitState:
+    """One check that can be asked of a jacket.
+
+    Attributes
+    ----------
+    id
+        Lower-case words joined by hyphens, unique within its provisions; a limit state of other
+        provisions with the same id is replaced by it.
+    title
+        What is checked, in a few words.
+    provisions
+        Set of provisions it belongs to.
+    evaluate
+        Function of the jacket that returns one result or more.
+    monotonic
+        Leaf of the jacket and direction (+1 or -1) in which the largest ratio must move, at most,
+        when that leaf grows; used by the conformance kit.
+    """
+
+    id: str
+    title: str
+    provisions: str
+    evaluate: Evaluate
+    monotonic: Mapping[str, int] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        """Reject what could not be listed or called."""
+        _check_identifier("limit state", self.id)
+        _check_identifier("provisions", self.provisions)
+        if not (isinstance(self.title, str) and self.title.strip()):
+            raise ValueError(f"limit state {self.id}: title is empty")
+        if not callable(self.evaluate):
+            raise TypeError(f"limit state {self.id}: evaluate is not callable")
+
+
+@dataclass(frozen=True, slots=True)
+class Provisions:
+    """A named set of limit states, usually a country's codes.
+
+    Attributes
+    ----------
+    id
+        Name used in ``--provisions``.
+    title
+        Codes and their editions, in a line.
+    inherits
+        Provisions whose limit states hold wherever this set brings none of the same id;
+        None only for a set that stands alone.
+    omits
+        Inherited limit states that do not apply, each with the reason; they stay visible.
+    """
+
+    id: str
+    title: str
+    inherits: str | None = "us"
+    omits: Mapping[str, str] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        """Reject what could not be listed."""
+        _check_identifier("provisions", self.id)
+        if not (isinstance(self.title, str) and self.title.strip()):
+            raise ValueError(f"provisions {self.id}: title is empty")
+
+
+def limit_state(
+    id: str,  # noqa: A002 - the attribute it sets
+    *,
+    title: str,
+    provisions: str = "us",
+    monotonic: Mapping[str, int] | None = None,
+) -> Callable[[Evaluate], LimitState]:
+    """Turn a function of the jacket into a limit state.
+
+    Examples
+    --------
+    >>> @limit_state("sleeve-stock", title="Sleeve plate in stock", provisions="example")
+    ... def sleeve_stock(jacket):
+    ...     return []
+    >>> sleeve_stock.id
+    'sleeve-stock'
+    """
+
+    def wrap(evaluate: Evaluate) -> LimitState:
+        return LimitState(id, title, provisions, evaluate, monotonic or {})
+
+    return wrap

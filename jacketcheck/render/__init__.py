@@ -1,0 +1,1 @@
+"""Output only: formats what the engine found and computes nothing."""

@@ -1,0 +1,66 @@
+"""How numbers are printed: significant digits, infinity and what is missing."""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+import numpy as np
+
+from jacketcheck.units import DisplaySystem, display
+
+__all__ = ["MISSING", "number_text", "quantity_text", "ratio_text", "shown_value"]
+
+MISSING = "–"
+_LARGEST_PLAIN = 1e6
+_SMALLEST_PLAIN = 1e-3
+
+
+def number_text(value: float, *, digits: int = 4) -> str:
+    """A number with some significant digits.
+
+    Examples
+    --------
+    >>> number_text(1234.5678), number_text(0.0123456), number_text(float("inf"))
+    ('1235', '0.01235', '∞')
+    >>> number_text(float("nan"))
+    '–'
+    """
+    if math.isnan(value):
+        return MISSING
+    if math.isinf(value):
+        return "∞" if value > 0 else "-∞"
+    if value == 0.0:
+        return "0"
+    size = abs(value)
+    if _SMALLEST_PLAIN <= size < _LARGEST_PLAIN:
+        decimals = max(0, digits - 1 - math.floor(math.log10(size)))
+        return f"{value:.{decimals}f}"
+    return f"{value:.{digits - 1}e}"
+
+
+def ratio_text(value: float) -> str:
+    """A ratio of demand to capacity, rounded up so that a failure never reads as 1.00.
+
+    Examples
+    --------
+    >>> ratio_text(0.9951), ratio_text(1.0001), ratio_text(float("inf"))
+    ('1.00', '1.01', '∞')
+    """
+    if not math.isfinite(value):
+        return number_text(value)
+    return f"{math.ceil(value * 100.0 - 1e-9) / 100.0:.2f}"
+
+
+def shown_value(value: Any, unit: str, system: DisplaySystem) -> tuple[float, str]:
+    """Value and printed unit; of many designs the largest value is shown."""
+    factor, printed = display(unit, system)
+    return float(np.max(value)) * factor, printed
+
+
+def quantity_text(value: Any, unit: str, system: DisplaySystem) -> str:
+    """A value with its unit, or a word as it is."""
+    if isinstance(value, str):
+        return value
+    number, printed = shown_value(value, unit, system)
+    return number_text(number) if printed == "—" else f"{number_text(number)} {printed}"

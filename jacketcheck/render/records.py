@@ -1,0 +1,202 @@
+"""A run as JSON and CSV, in N, mm and MPa at full precision, with a published schema.
+
+JSON has no infinity and no NaN: an infinite number is written as the text ``infinite`` and a
+missing one as null.
+"""
+
+from __future__ import annotations
+
+import csv
+import io
+import math
+from typing import Any, Literal, TypeAlias
+
+import numpy as np
+from pydantic import BaseModel, ConfigDict, Field
+
+from jacketcheck.report import CheckReport, VariantResults
+from jacketcheck.results import Kind, Result, Status, Step
+
+__all__ = ["OutputDocument", "report_csv", "report_document", "report_json"]
+
+SCHEMA_VERSION = 1
+Number: TypeAlias = float | Literal["infinite"] | None
+
+
+class _Record(BaseModel):
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+
+class StepRecord(_Record):
+    """One line of a calculation."""
+
+    symbol: str
+    expression: str
+    value: Number | str
+    unit: str = Field(description="Internal unit: N, mm, MPa and products; 1 for a ratio.")
+    source: str
+
+
+class RowRecord(_Record):
+    """One result."""
+
+    limit_state: str
+    title: str
+    where: str
+    demand: Number
+    capacity: Number
+    unit: str
+    ratio: Number = Field(description="Demand over capacity; null where there is none.")
+    verdict: Literal["ok", "EXCEEDS", "reported", "not applicable", "NOT EVALUATED"]
+    clause: str
+    provisions: str
+    origin: str = Field(description="Distribution that the limit state comes from.")
+    notes: list[str]
+    steps: list[StepRecord]
+
+
+class TableRecord(_Record):
+    """Results of one variant under one set of provisions, worst first."""
+
+    variant: str
+    provisions: str
+    verdict: Literal["ok", "EXCEEDS", "NOT EVALUATED"]
+    governing: str = Field(description="Limit state that decides.")
+    rows: list[RowRecord]
+
+
+class PluginRecord(_Record):
+    """A plug-in that was asked."""
+
+    name: str
+    distribution: str
+    version: str
+    provisions: list[str]
+    problems: list[str]
+
+
+class OutputDocument(_Record):
+    """The whole run."""
+
+    schema_version: Literal[1]
+    jacketcheck: str = Field(description="Version.")
+    title: str
+    source: str
+    sha256: str
+    exit_code: int
+    tables: list[TableRecord]
+    plugins: list[PluginRecord]
+    switched_off: list[str]
+    not_covered: list[str]
+    cautions: list[str]
+
+
+def report_document(report: CheckReport) -> OutputDocument:
+    """Turn a run into the published output record."""
+    return OutputDocument(
+        schema_version=SCHEMA_VERSION,
+        jacketcheck=report.version,
+        title=report.job.title,
+        source=report.source,
+        sha256=report.digest,
+        exit_code=int(report.exit_code),
+        tables=[_table(table) for table in report.tables],
+        plugins=[
+            PluginRecord(
+                name=plugin.name,
+                distribution=plugin.distribution,
+                version=plugin.version,
+                provisions=list(plugin.provisions),
+                problems=list(plugin.problems),
+            )
+            for plugin in report.plugins
+        ],
+        switched_off=list(report.switched_off),
+        not_covered=list(report.not_covered),
+        cautions=list(report.cautions),
+    )
+
+
+def report_json(report: CheckReport) -> str:
+    """The run as JSON text."""
+    return report_document(report).model_dump_json(indent=2) + "\n"
+
+
+_CSV_COLUMNS = (
+    "variant", "provisions", "limit_state", "title", "where", "demand", "capacity", "unit",
+    "ratio", "verdict", "clause", "origin", "notes",
+)  # fmt: skip
+
+
+def report_csv(report: CheckReport) -> str:
+    """The run as CSV text, one line for each result."""
+    out = io.StringIO()
+    writer = csv.writer(out, lineterminator="\n")
+    writer.writerow(_CSV_COLUMNS)
+    for table in report.tables:
+        for result in table.results:
+            row = _row(result)
+            writer.writerow(
+                _plain(value)
+                for value in (
+                    table.variant, table.provisions, row.limit_state, row.title, row.where,
+                    row.demand, row.capacity, row.unit, row.ratio, row.verdict, row.clause,
+                    row.origin, " | ".join(row.notes),
+                )
+            )  # fmt: skip
+    return out.getvalue()
+
+
+def _plain(value: object) -> object:
+    """Keep a spreadsheet from reading a text as a formula."""
+    if isinstance(value, str) and value[:1] in {"=", "+", "-", "@", "\t", "\r"}:
+        return f"'{value}"
+    return "" if value is None else value
+
+
+def _table(table: VariantResults) -> TableRecord:
+    return TableRecord(
+        variant=table.variant,
+        provisions=table.provisions,
+        verdict=table.status.value,
+        governing=table.governing.limit_state,
+        rows=[_row(result) for result in table.results],
+    )
+
+
+def _row(result: Result) -> RowRecord:
+    bare = result.kind in {Kind.NOT_APPLICABLE, Kind.NOT_EVALUATED}
+    bare = bare or result.status is Status.NOT_EVALUATED
+    return RowRecord(
+        limit_state=result.limit_state,
+        title=result.title,
+        where=result.location,
+        demand=None if bare else _number(result.demand),
+        capacity=None if bare else _number(result.capacity),
+        unit=result.unit,
+        ratio=None if bare else _number(result.ratio),
+        verdict=result.status.value,
+        clause=result.clause,
+        provisions=result.provisions,
+        origin=result.origin,
+        notes=list(result.notes),
+        steps=[_step(step) for step in result.steps],
+    )
+
+
+def _step(step: Step) -> StepRecord:
+    value: Any = step.value if isinstance(step.value, str) else _number(step.value)
+    return StepRecord(
+        symbol=step.symbol,
+        expression=step.expression,
+        value=value,
+        unit=step.unit,
+        source=step.source,
+    )
+
+
+def _number(value: Any) -> Number:
+    number = float(np.max(value))
+    if math.isnan(number):
+        return None
+    return "infinite" if math.isinf(number) else number
