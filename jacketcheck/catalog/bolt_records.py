@@ -33,15 +33,20 @@ _SCALARS = (
     "entering_clearance",
     "socket_diameter",
 )
-_HOLES = frozenset(
-    {
-        "standard",
-        "oversized",
-        "short-slot-width",
-        "short-slot-length",
-        "long-slot-width",
-        "long-slot-length",
-    }
+_HOLES = (
+    "standard",
+    "oversized",
+    "short-slot-width",
+    "short-slot-length",
+    "long-slot-width",
+    "long-slot-length",
+)
+_INCREMENTS = (
+    "oversized",
+    "short-slot",
+    "short-slot-along-edge",
+    "long-slot",
+    "long-slot-along-edge",
 )
 
 
@@ -112,10 +117,13 @@ class BoltSize(Sourced):
         kind = "bolt size"
         figures = {name: getattr(self, name) for name in _SCALARS}
         require_figures(kind, self.name, self.source, {**figures, **self.holes})
-        if set(self.holes) != _HOLES:
-            raise CatalogError(kind, self.name, f"must give the holes {', '.join(sorted(_HOLES))}")
+        for field_name, keys in (("holes", _HOLES), ("edge_increments", _INCREMENTS)):
+            if set(getattr(self, field_name)) != set(keys):
+                raise CatalogError(kind, self.name, f"must have {field_name} {', '.join(keys)}")
         if min(self.holes.values()) <= self.diameter:
             raise CatalogError(kind, self.name, "has a hole that is not larger than the bolt")
+        if not all(increment >= 0.0 for increment in self.edge_increments.values()):
+            raise CatalogError(kind, self.name, "has edge_increments below zero")
         if not bands_are_ordered(tuple(longest for longest, _ in self.thread_lengths)):
             raise CatalogError(kind, self.name, "has thread_lengths that do not ascend, or none")
 

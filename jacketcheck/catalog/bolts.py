@@ -13,6 +13,7 @@ from jacketcheck.catalog.records import BoltProduct, BoltSize
 __all__ = ["built_in_bolts"]
 
 _STRESSES = ("tensile_stress", "shear_stress_included", "shear_stress_excluded")
+_WRENCH = ("socket_diameter", "tightening_clearance", "entering_clearance")
 
 
 class _Part(NamedTuple):
@@ -192,6 +193,6 @@ def _hardware(family: Mapping[str, Any], name: str) -> _Part:
 def _wrench(entry: Mapping[str, Any], name: str) -> _Part:
     """Clearances for the wrench, where they are published for the product."""
     if "wrench" not in entry:
-        return _Part({}, {})
+        return _Part({}, dict.fromkeys(_WRENCH, "no published value"))
     table = read_table(entry["wrench"])
     return _Part(table.rows[name], table.sources)

@@ -139,9 +139,11 @@ def require_figures(kind: str, name: str, source: str, figures: Mapping[str, flo
     if not source.strip():
         raise CatalogError(kind, name, "has no source")
     for field_name, value in figures.items():
-        if value is not None and not (math.isfinite(value) and value > 0.0):
+        is_number = isinstance(value, int | float) and math.isfinite(value)
+        good = value is None or (is_number and value > 0.0)
+        if not good:
             raise CatalogError(
-                kind, name, f"has {field_name} = {value}; must be finite and above zero"
+                kind, name, f"has {field_name} = {value!r}; must be a number above zero"
             )
 
 
