@@ -8,6 +8,7 @@ the bar's force. Demand and supply are pressures; both stand here.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import sqrt
 from typing import Final
 
 import numpy as np
@@ -116,7 +117,7 @@ def separate_crack_perimeter(bar_diameter: Real, *, cover: Real) -> Real:
     """
     require_positive(bar_diameter=bar_diameter)
     require_at_least(0.0, cover=cover)
-    return np.multiply(2.0 * np.sqrt(2.0), np.add(cover, bar_diameter))
+    return np.multiply(2.0 * sqrt(2.0), np.add(cover, bar_diameter))
 
 
 def crack_perimeter(

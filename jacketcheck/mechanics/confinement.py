@@ -29,7 +29,7 @@ __all__ = [
 
 _PEAK_ROOT: Final = 2.254 * 7.94 / 4.0
 PRESSURE_RATIO_LIMIT: Final = (_PEAK_ROOT**2 - 1.0) / 7.94
-"""Largest pressure ratio ``f'l / f'co`` [-] of `strength_ratio`, 2.39: its curve peaks there."""
+"""Largest pressure ratio ``f'l / f'co`` [-] of `strength_ratio`, 2.395: its curve peaks there."""
 STRENGTH_RATIO_LIMIT: Final = -1.254 + 2.254 * _PEAK_ROOT - 2.0 * PRESSURE_RATIO_LIMIT
 """Strength ratio ``f'cc / f'co`` [-] at `PRESSURE_RATIO_LIMIT`."""
 
@@ -37,7 +37,8 @@ STRENGTH_RATIO_LIMIT: Final = -1.254 + 2.254 * _PEAK_ROOT - 2.0 * PRESSURE_RATIO
 def strength_ratio_unchecked(pressure_ratio: Real) -> Real:
     """`strength_ratio` without its range checks, for iterations that have made them [-]."""
     root = np.sqrt(1.0 + np.multiply(7.94, pressure_ratio))
-    return 2.254 * root - 1.254 - np.multiply(2.0, pressure_ratio)
+    ratio = 2.254 * root - 1.254 - np.multiply(2.0, pressure_ratio)
+    return np.maximum(ratio, 1.0)  # a pressure below rounding must not round it down
 
 
 def strength_ratio(pressure_ratio: Real) -> Real:
@@ -62,7 +63,7 @@ def strength_ratio(pressure_ratio: Real) -> Real:
     Notes
     -----
     ``f'cc / f'co = -1.254 + 2.254 sqrt(1 + 7.94 x) - 2 x`` for equal pressure all around. The
-    curve rises up to ``x = 2.39``, far beyond any jacket; more is an error.
+    curve rises up to ``x = 2.395``, far beyond any jacket; more is an error.
 
     References
     ----------
@@ -77,7 +78,7 @@ def strength_ratio(pressure_ratio: Real) -> Real:
     require_at_least(0.0, pressure_ratio=pressure_ratio)
     if np.any(np.greater(pressure_ratio, PRESSURE_RATIO_LIMIT)):
         worst = float(np.max(pressure_ratio))
-        raise DomainError("pressure_ratio", worst, f"at most {PRESSURE_RATIO_LIMIT:.2f}")
+        raise DomainError("pressure_ratio", worst, f"at most {PRESSURE_RATIO_LIMIT:.3f}")
     return strength_ratio_unchecked(pressure_ratio)
 
 

@@ -59,6 +59,8 @@ class DilationEquilibrium:
         Whether the sleeve has yielded.
     column_hoops_yielded
         Whether the column's own hoops have yielded.
+    axial_strain_at_sleeve_yield
+        Axial strain at which the sleeve first yields [-], whatever was asked for.
     """
 
     axial_strain: Real
@@ -72,14 +74,15 @@ class DilationEquilibrium:
     sleeve_engaged: NDArray[np.bool_]
     sleeve_yielded: NDArray[np.bool_]
     column_hoops_yielded: NDArray[np.bool_]
+    axial_strain_at_sleeve_yield: Real
 
 
 def _require_pressure_in_range(core: CoreConcrete, restraint: Restraint) -> None:
     """Reject a restraint so strong that Mander's curve ends before it yields."""
     ratio = np.asarray(np.divide(restraint.largest_core_pressure, core.unconfined_strength))
     if np.any(ratio > PRESSURE_RATIO_LIMIT):
-        allowed = f"at most {PRESSURE_RATIO_LIMIT:.2f} times the unconfined strength"
-        raise DomainError("largest_core_pressure", float(np.max(ratio)), allowed)
+        allowed = f"at most {PRESSURE_RATIO_LIMIT:.3f} (core pressure at yield over f'co)"
+        raise DomainError("pressure_ratio", float(np.max(ratio)), allowed)
 
 
 def _lateral_strain(axial_strain: Real, core: CoreConcrete, restraint: Restraint) -> Floats:
@@ -148,10 +151,15 @@ def dilation_equilibrium(
     restraint has moved, at the upper end less, so a root is always bracketed; it is found to a
     strain of 1e-12. Monotonic loading, evenly strained core.
 
-    Doubling the thickness of an elastic sleeve cuts its hoop strain by a fifth at most: the core
-    pushes harder against a stiffer sleeve. Below the strain at the unconfined peak a stiffer
-    sleeve may even be strained a little more, because Mander's curve rises more slowly under
-    pressure; the sleeve is far from yield there.
+    Doubling the thickness cuts the hoop strain of an elastic sleeve by about a fifth only, because
+    the core pushes harder against a stiffer sleeve: by less with stiff seams, by up to a quarter
+    where seams and grout give way as well. The yield strain of the sleeve therefore matters as much
+    as its thickness.
+
+    Well below the strain at the unconfined peak a stiffer sleeve may even be strained a little
+    more, because Mander's curve rises more slowly under pressure, and a very stiff one can have
+    several equilibria: the one with the smallest lateral strain is returned. The sleeve is far from
+    yield there.
 
     References
     ----------
@@ -173,6 +181,7 @@ def dilation_equilibrium(
     require_at_least(0.0, axial_strain=axial_strain)
     _require_pressure_in_range(core, restraint)
     lateral = _lateral_strain(axial_strain, core, restraint)[()]
+    at_yield = axial_strain_at_sleeve_yield(core=core, restraint=restraint)
     return DilationEquilibrium(
         axial_strain=np.broadcast_to(axial_strain, np.shape(lateral))[()],
         lateral_strain=lateral,
@@ -185,6 +194,7 @@ def dilation_equilibrium(
         sleeve_engaged=lateral > restraint.engagement_lateral_strain,
         sleeve_yielded=lateral >= restraint.sleeve_yield_lateral_strain,
         column_hoops_yielded=_hoops_yielded(lateral, restraint),
+        axial_strain_at_sleeve_yield=np.broadcast_to(at_yield, np.shape(lateral))[()],
     )
 
 
