@@ -207,9 +207,14 @@ def sleeve_compliance(*, inner_radius: Real, thickness: Real, elastic_modulus: R
     DomainError
         If an argument is not finite and above zero.
 
+    Notes
+    -----
+    The thick-wall (Lamé) solution moves more at the inner face, by ``(0.5 + nu) t / R_i`` of this:
+    some 1% for a practical sleeve.
+
     References
     ----------
-    Thin-cylinder theory.
+    Thin-cylinder theory; Timoshenko and Goodier, Theory of Elasticity, 3rd ed. (1970).
 
     Examples
     --------
