@@ -1,82 +1,37 @@
 """Axial force and moment of a circular section by strips, for many strain planes at once.
 
-Stresses come from tables on uniform strain grids, stored as the intercept and slope of each cell,
-so that one truncation finds the cell of a strain and one multiplication its stress; the slope is
-the tangent modulus that Newton's method needs.  Compression is positive throughout.
+All concrete zones share the same chords.  A strip carries the exact area and first moment of each
+zone in it, less the concrete that bars displace, at the strain of the strip's centroid.
+Compression is positive throughout.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
 
+from jacketcheck.errors import DomainError
 from jacketcheck.mechanics._arrays import Floats
+from jacketcheck.mechanics._stress_table import (
+    CELLS,
+    STEP,
+    StrainPlanes,
+    StressTable,
+    strain_range,
+)
 from jacketcheck.mechanics.bar_steel import BarSteel, bar_stress
-from jacketcheck.mechanics.concrete_law import ConcreteLaw, strain_grid
 from jacketcheck.mechanics.section import CircularSection
-from jacketcheck.mechanics.section_geometry import ring_strips
+from jacketcheck.mechanics.section_geometry import chord_strips
 
 __all__ = ["FibreModel", "Resultants"]
 
-_STEEL_STEP = 2.0e-5
-_STEEL_CELLS = 8000  # to a strain of 0.16 either way
+_LARGEST_STEEL_STRAIN = 0.16
+_CAPACITY = 24_000  # strains worked on at a time, so that they stay in the processor's cache
 _Integers = NDArray[np.intp]
-
-
-@dataclass(frozen=True, eq=False)
-class _StressTable:
-    """Stress-strain curves, one after the other, as straight cells of equal width."""
-
-    intercept: Floats
-    slope: Floats
-    first_strain: float
-    inverse_step: float
-    cells: int
-
-    @classmethod
-    def join(cls, first: float, step: float, curves: list[tuple[Floats, Floats]]) -> _StressTable:
-        intercept = np.concatenate([curve[0] for curve in curves])
-        slope = np.concatenate([curve[1] for curve in curves])
-        return cls(intercept, slope, first, 1.0 / step, curves[0][0].size)
-
-    def look_up(self, strain: Floats, offset: _Integers) -> tuple[Floats, Floats]:
-        """Stress and tangent modulus [MPa]; `offset` is the first cell of each column's curve."""
-        cell = strain * self.inverse_step
-        cell += 1.0 - self.first_strain * self.inverse_step
-        np.clip(cell, 0.0, self.cells - 1, out=cell)
-        index = cell.astype(np.intp)
-        index += offset
-        tangent = self.slope.take(index, mode="clip")
-        stress = self.intercept.take(index, mode="clip")
-        stress += tangent * strain
-        return stress, tangent
-
-
-def _cells(strain: Floats, stress: Floats) -> tuple[Floats, Floats]:
-    """Intercept and slope of each cell, with a cell of zero stress before and after the table."""
-    slope = np.diff(stress) / np.diff(strain)
-    return np.pad(stress[:-1] - slope * strain[:-1], 1), np.pad(slope, 1)
-
-
-@lru_cache(maxsize=64)
-def _steel_cells(steel: BarSteel) -> tuple[Floats, Floats]:
-    """Table of one steel, its stress held beyond the ultimate strain.
-
-    Fracture is kept out of the table because it depends on the bar's history: the solver drops a
-    bar from the curvature on at which it fractures.
-    """
-    strain = _STEEL_STEP * np.arange(-_STEEL_CELLS, _STEEL_CELLS + 1)
-    intact = np.clip(strain, -steel.ultimate_strain, steel.ultimate_strain)
-    return _cells(strain, -np.asarray(bar_stress(-intact, steel)))
-
-
-@lru_cache(maxsize=64)
-def _concrete_cells(law: ConcreteLaw) -> tuple[Floats, Floats]:
-    return _cells(strain_grid(), law.stress)
 
 
 @dataclass(frozen=True, eq=False)
@@ -92,7 +47,7 @@ class Resultants:
     moment
         Moment about the centre [N mm], shape (m,).
     bar_stress
-        Stress of each bar [MPa], shape (m, bars).
+        Stress of each bar [MPa], shape (bars, m).
     """
 
     axial_force: Floats
@@ -107,105 +62,160 @@ class FibreModel:
 
     Attributes
     ----------
-    position, area, offset
-        Concrete fibres: distance from the centre [mm], area [mm²], first cell of their curve.
-        Concrete displaced by a bar is a fibre of negative area at the bar.
+    position
+        Distance from the centre [mm] of each strip, then of each bar, shape (strips + bars,).
+    strip_weight
+        Area [mm²] and first moment [mm³] of each zone in each strip, (zones, 2, strips).
+    bar_weight
+        Area and first moment of each bar, shape (2, bars).
     concrete
-        Curves of the zones.
-    bar_position, bar_area, bar_offset, bar_limit
-        Bars: distance from the centre [mm], area [mm²], first cell, bond-developed stress [MPa].
+        Curve of each zone.
     steel
-        Curves of the steels, or None without bars.
+        Curves of the groups of bars one after the other, or None without bars.
+    bar_offset
+        First cell of each bar's curve, shape (bars,).
+    bar_limit
+        Bond-developed stress of each bar [MPa], shape (bars, 1), or None if none is limited.
+    planes
+        Memory for the strains.
     """
 
     position: Floats
-    area: Floats
-    offset: _Integers
-    concrete: _StressTable
-    bar_position: Floats
-    bar_area: Floats
+    strip_weight: Floats
+    bar_weight: Floats
+    concrete: tuple[StressTable, ...]
+    steel: StressTable | None
     bar_offset: _Integers
-    bar_limit: Floats
-    steel: _StressTable | None
+    bar_limit: Floats | None
+    planes: StrainPlanes
 
     @classmethod
-    def of(
-        cls, section: CircularSection, *, angle: float, strips: int, displaced: bool = True
-    ) -> FibreModel:
+    def of(cls, section: CircularSection, *, angle: float, strips: int) -> FibreModel:
         """Cut a section into `strips` strips across its outer diameter."""
-        grid = strain_grid()
-        concrete = _StressTable.join(
-            float(grid[0]),
-            float(grid[1] - grid[0]),
-            [_concrete_cells(zone.law) for zone in section.zones],
-        )
-        bar_position = section.bar_position(angle)
-        position, area, zone = _zone_strips(
-            tuple(zone.outer_diameter for zone in section.zones), strips
-        )
-        if displaced:
-            position = np.concatenate([position, bar_position])
-            area = np.concatenate([area, -section.bar_area])
-            zone = np.concatenate([zone, section.bar_zone])
-        steels = [_steel_cells(group.steel) for group in section.bars]
-        first = -_STEEL_STEP * _STEEL_CELLS
-        steel = _StressTable.join(first, _STEEL_STEP, steels) if steels else None
-        group = np.repeat(np.arange(len(steels)), [g.x.size for g in section.bars])
+        diameters = tuple(zone.outer_diameter for zone in section.zones)
+        position, weight = _strips(diameters, strips)
+        bars = section.bar_position(angle)
+        steels = tuple(group.steel for group in section.bars)
+        group = np.repeat(np.arange(len(steels)), [one.x.size for one in section.bars])
+        limit = section.bar_stress_limit
         return cls(
-            position,
-            area,
-            zone * concrete.cells,
-            concrete,
-            bar_position,
-            section.bar_area,
-            group.astype(np.intp) * (steel.cells if steel else 0),
-            section.bar_stress_limit,
-            steel,
+            position=np.concatenate([position, bars]),
+            strip_weight=weight - _displaced(section, position, bars),
+            bar_weight=np.stack([section.bar_area, section.bar_area * bars]),
+            concrete=tuple(zone.law.table for zone in section.zones),
+            steel=_steel_table(steels) if steels else None,
+            bar_offset=group.astype(np.intp) * CELLS,
+            bar_limit=limit[:, None] if np.isfinite(limit).any() else None,
+            planes=StrainPlanes(_CAPACITY),
         )
+
+    @property
+    def bar_position(self) -> Floats:
+        """Distance of each bar from the centre [mm]."""
+        return self.position[self.strip_weight.shape[2] :]
+
+    def coarser(self, strips: int) -> FibreModel:
+        """The same section with neighbouring strips lumped into about `strips` strips."""
+        fine = self.strip_weight.shape[2]
+        first = np.arange(0, fine, -(-fine // strips))
+        weight = np.add.reduceat(self.strip_weight, first, axis=2)
+        middle = np.add.reduceat(self.position[:fine], first) / np.diff(first, append=fine)
+        position = np.concatenate([middle, self.bar_position])
+        return replace(self, position=position, strip_weight=weight)
 
     def resultants(
         self, centre_strain: Floats, curvature: Floats, intact: Floats | None
     ) -> Resultants:
         """Internal forces of the strain planes ε = ε₀ + φ y.
 
-        `intact` is 0 for fractured and 1 for unfractured bars, shape (m, bars), None for all 1.
+        `intact` is 0 for fractured and 1 for unfractured bars, shape (bars, m), None for all 1.
         """
-        strain = curvature[:, None] * self.position
-        strain += centre_strain[:, None]
-        stress, tangent = self.concrete.look_up(strain, self.offset)
-        force, stiffness = stress @ self.area, tangent @ self.area
-        moment = stress @ (self.area * self.position)
-        if self.steel is None:
-            return Resultants(force, stiffness, moment, np.empty((curvature.size, 0)))
-        strain = curvature[:, None] * self.bar_position
-        strain += centre_strain[:, None]
-        stress, tangent = self.steel.look_up(strain, self.bar_offset)
-        tangent[np.abs(stress) > self.bar_limit] = 0.0
-        np.clip(stress, -self.bar_limit, self.bar_limit, out=stress)
+        force, stiffness, moment = np.empty((3, curvature.size))
+        bar_stress = np.empty((self.bar_offset.size, curvature.size))
+        block = max(1, self.planes.capacity // self.position.size)
+        for start in range(0, curvature.size, block):
+            some = slice(start, start + block)
+            self.planes.put(centre_strain[some], curvature[some], self.position)
+            total, stiffness[some] = self._concrete()
+            if self.steel is not None:
+                stress, slope = self._bars(self.steel, None if intact is None else intact[:, some])
+                total += self.bar_weight @ stress
+                stiffness[some] += self.bar_weight[0] @ slope
+                bar_stress[:, some] = stress
+            force[some], moment[some] = total
+        return Resultants(force, stiffness / STEP, moment, bar_stress)
+
+    def _concrete(self) -> tuple[Floats, Floats]:
+        """Axial force and moment, shape (2, m), and axial stiffness a cell."""
+        strips = self.strip_weight.shape[2]
+        coordinate, cell = self.planes.coordinate[:strips], self.planes.cell[:strips]
+        part = self.planes.scratch[:strips]
+        total, stiffness = np.zeros((2, part.shape[1])), np.zeros(part.shape[1])
+        for table, weight in zip(self.concrete, self.strip_weight, strict=True):
+            table.intercept.take(cell, out=part, mode="clip")
+            total += weight @ part
+            table.slope.take(cell, out=part, mode="clip")
+            stiffness += weight[0] @ part
+            part *= coordinate
+            total += weight @ part
+        return total, stiffness
+
+    def _bars(self, steel: StressTable, intact: Floats | None) -> tuple[Floats, Floats]:
+        """Stress of each bar and its slope a cell, shape (bars, m)."""
+        strips = self.strip_weight.shape[2]
+        cell = self.planes.cell[strips:] + self.bar_offset[:, None]
+        slope = steel.slope.take(cell, mode="clip")
+        stress = steel.intercept.take(cell, mode="clip")
+        stress += slope * self.planes.coordinate[strips:]
+        if self.bar_limit is not None:
+            slope[np.abs(stress) > self.bar_limit] = 0.0
+            np.clip(stress, -self.bar_limit, self.bar_limit, out=stress)
         if intact is not None:
             stress *= intact
-            tangent *= intact
-        return Resultants(
-            force + stress @ self.bar_area,
-            stiffness + tangent @ self.bar_area,
-            moment + stress @ (self.bar_area * self.bar_position),
-            stress,
-        )
+            slope *= intact
+        return stress, slope
+
+
+@lru_cache(maxsize=64)
+def _steel_table(steels: tuple[BarSteel, ...]) -> StressTable:
+    """Tables of some steels, their stress held beyond the ultimate strain.
+
+    Fracture is kept out of the table because it depends on the bar's history: the solver drops a
+    bar from the curvature on at which it fractures.
+    """
+    tables, strain = [], strain_range(-_LARGEST_STEEL_STRAIN, _LARGEST_STEEL_STRAIN)
+    for steel in steels:
+        if steel.ultimate_strain > _LARGEST_STEEL_STRAIN:
+            allowed = f"at most {_LARGEST_STEEL_STRAIN:g}"
+            raise DomainError("ultimate_strain", steel.ultimate_strain, allowed)
+        held = np.clip(strain, -steel.ultimate_strain, steel.ultimate_strain)
+        tables.append(StressTable.of(strain, -np.asarray(bar_stress(-held, steel))))
+    return StressTable.joined(tables)
 
 
 @lru_cache(maxsize=256)
-def _zone_strips(
-    diameters: tuple[float, ...], strips: int
-) -> tuple[Floats, Floats, _Integers]:
-    """Centroid and area of every strip of every zone, and the zone's index."""
+def _strips(diameters: tuple[float, ...], strips: int) -> tuple[Floats, Floats]:
+    """Position of each strip, and area and first moment of each zone in it (zones, 2, strips)."""
     edges = np.linspace(-0.5, 0.5, strips + 1) * diameters[-1]
-    parts = [
-        ring_strips(outer, inner_diameter=inner, edges=edges)
-        for inner, outer in pairwise((0.0, *diameters))
-    ]
-    index = np.repeat(np.arange(len(parts)), [area.size for _, area in parts])
-    return (
-        np.concatenate([position for position, _ in parts]),
-        np.concatenate([area for _, area in parts]),
-        index.astype(np.intp),
-    )
+    discs = [np.stack(chord_strips(diameter, edges=edges)) for diameter in diameters]
+    position = discs[-1][1] / discs[-1][0]
+    rings = [discs[0], *(outer - inner for inner, outer in pairwise(discs))]
+    return position, np.stack(rings)
+
+
+def _displaced(section: CircularSection, position: Floats, bars: Floats) -> Floats:
+    """Area and first moment of displaced concrete in each zone and strip.
+
+    Each bar's area is shared between the two strips around its centre so that both its area and
+    its first moment are kept.
+    """
+    left = np.clip(np.searchsorted(position, bars), 1, position.size - 1) - 1
+    share = (bars - position[left]) / (position[left + 1] - position[left])
+    cell = section.bar_zone * position.size + left
+    shape = (len(section.zones), position.size)
+    area = np.bincount(
+        np.concatenate([cell, cell + 1]),
+        np.concatenate([section.bar_area * (1.0 - share), section.bar_area * share]),
+        minlength=shape[0] * shape[1],
+    ).reshape(shape)
+    return np.stack([area, area * position], axis=1)

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
+from numpy.typing import NDArray
 
 from jacketcheck.errors import DomainError
 from jacketcheck.mechanics._arrays import Floats, require_finite, require_positive
@@ -19,6 +20,8 @@ from jacketcheck.mechanics.concrete_law import ConcreteLaw
 from jacketcheck.mechanics.section_geometry import bar_ring
 
 __all__ = ["BarGroup", "CircularSection", "ConcreteZone"]
+
+Flags = NDArray[np.bool_]
 
 
 @dataclass(frozen=True, eq=False)
@@ -193,6 +196,16 @@ class CircularSection:
         return self._per_bar(lambda steel: steel.ultimate_strain)
 
     @cached_property
+    def bar_yields(self) -> Flags:
+        """Whether bond can develop the yield strength of each bar."""
+        return self.bar_stress_limit >= self.bar_yield_strength
+
+    @cached_property
+    def bar_anchored(self) -> Flags:
+        """Whether bond can develop the tensile strength of each bar, so that it can fracture."""
+        return self.bar_stress_limit >= self.bar_tensile_strength
+
+    @cached_property
     def bar_zone(self) -> np.ndarray[tuple[int], np.dtype[np.intp]]:
         """Index of the concrete zone around each bar's centre."""
         radii = 0.5 * np.array([zone.outer_diameter for zone in self.zones])
@@ -215,7 +228,7 @@ class CircularSection:
     def bar_position(self, angle: float) -> Floats:
         """Distance of each bar from the centre along the bending direction `angle` [rad], [mm]."""
         require_finite(angle=angle)
-        return self.bar_x * np.cos(angle) + self.bar_y * np.sin(angle)
+        return np.asarray(self.bar_x * np.cos(angle) + self.bar_y * np.sin(angle))
 
     def _gather(self, field: str) -> Floats:
         if not self.bars:
