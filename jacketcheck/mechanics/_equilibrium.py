@@ -30,7 +30,7 @@ _STUBBORN_SWEEPS = 80
 _MARGIN = 1.0e-3  # strain by which the root of the fine section may leave the coarse bracket
 _TENSION_STRAINS = np.array([-0.1, -0.05, -0.02, -0.01, -0.005, -0.0025, -0.001, -0.0005])
 _SCAN_STRAINS = np.array(
-    [0.0, 0.0004, 0.001, 0.0017, 0.0025, 0.004, 0.007, 0.012, 0.02, 0.035, 0.05, 0.08]
+    [0.0, 0.0004, 0.001, 0.0017, 0.0025, 0.004, 0.007, 0.012, 0.02, 0.035, 0.05, 0.08, 0.16]
 )
 
 
