@@ -171,6 +171,8 @@ def moment_curvature(
     require_finite(axial_load=axial_load, angle=angle)
     phi = curvature_range(section) if curvature is None else np.atleast_1d(curvature).astype(float)
     require_at_least(0.0, curvature=phi)
+    if phi.ndim != 1 or phi.size == 0:
+        raise DomainError("curvature", phi.shape, "a row of at least one curvature")
     if np.any(np.diff(phi) <= 0.0):
         raise DomainError("curvature", float(phi[np.argmin(np.diff(phi))]), "strictly increasing")
     if strips < 10:
