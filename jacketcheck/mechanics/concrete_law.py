@@ -38,6 +38,12 @@ def strain_grid() -> Floats:
     References
     ----------
     None: a choice of resolution; halving the step moves moments by less than 0.01 %.
+
+    Examples
+    --------
+    >>> grid = strain_grid()
+    >>> round(float(grid[0]), 6), round(float(grid[-1]), 6)
+    (-0.001, 0.08)
     """
     return strain_range(-0.001, 0.08)
 
@@ -111,6 +117,13 @@ def tabulated_concrete_law(
     References
     ----------
     None: interpolation.
+
+    Examples
+    --------
+    >>> law = tabulated_concrete_law(
+    ...     np.array([0.0, 0.002, 0.004]), np.array([0.0, 30.0, 0.0]), ultimate_strain=0.004)
+    >>> round(float(law.stress_at(0.001)), 6), round(float(law.stress_at(0.003)), 6)
+    (15.0, 15.0)
     """
     require_finite(strain=strain, stress=stress)
     matched = strain.ndim == 1 and strain.size > 0 and strain.shape == stress.shape
@@ -147,6 +160,12 @@ def elastic_concrete_law(
     References
     ----------
     Hooke's law.
+
+    Examples
+    --------
+    >>> law = elastic_concrete_law(30e3)
+    >>> round(float(law.stress_at(0.001)), 6), float(law.stress_at(-0.0005))
+    (30.0, 0.0)
     """
     require_positive(elastic_modulus=elastic_modulus)
     strain = strain_grid()
@@ -184,6 +203,13 @@ def popovics_concrete_law(
     References
     ----------
     Mander, Priestley and Park 1988, J. Struct. Eng. 114(8), 1804-1826; curve after Popovics 1973.
+
+    Examples
+    --------
+    >>> law = popovics_concrete_law(
+    ...     peak_stress=47.0, peak_strain=0.0077, elastic_modulus=27e3, ultimate_strain=0.02)
+    >>> round(float(law.stress_at(0.0077)), 3)
+    47.0
     """
     stress = popovics_stress(
         np.maximum(strain_grid(), 0.0),
@@ -228,6 +254,12 @@ def unconfined_concrete_law(
     ----------
     Mander, Priestley and Park 1988, J. Struct. Eng. 114(8): treatment of the cover concrete.
     Default strains 0.002 and 0.005: AASHTO Guide Spec Seismic 2011, 8.4.4.
+
+    Examples
+    --------
+    >>> law = unconfined_concrete_law(strength=30.0, elastic_modulus=27e3)
+    >>> round(float(law.stress_at(0.002)), 3), float(law.stress_at(0.005))
+    (30.0, 0.0)
     """
     require_positive(spalling_strain=spalling_strain, peak_strain=peak_strain)
     turn = 2.0 * peak_strain

@@ -107,6 +107,23 @@ def force_displacement(
     ----------
     Priestley, Calvi and Kowalsky, Displacement-Based Seismic Design of Structures (2007),
     sec. 4.2.7 and 4.2.8; lever of the hinge as in Caltrans SDC 1.4 (2006), Eq. 3.3.
+
+    Examples
+    --------
+    >>> from jacketcheck.mechanics.bar_steel import BarSteel
+    >>> from jacketcheck.mechanics.concrete_law import popovics_concrete_law
+    >>> from jacketcheck.mechanics.moment_curvature import moment_curvature
+    >>> from jacketcheck.mechanics.section import BarGroup, CircularSection, ConcreteZone
+    >>> core = popovics_concrete_law(
+    ...     peak_stress=47.0, peak_strain=0.0077, elastic_modulus=27e3, ultimate_strain=0.02)
+    >>> steel = BarSteel(469.0, 655.0, 0.0115, 0.09, 200e3)
+    >>> bars = BarGroup.ring(20, radius=420.0, area=645.0, steel=steel)
+    >>> section = CircularSection((ConcreteZone("core", 1000.0, core),), (bars,))
+    >>> response = moment_curvature(section, axial_load=2e6)
+    >>> envelope = force_displacement(
+    ...     response, clear_height=6000.0, hinge_length=700.0, repair_height=1000.0)
+    >>> round(envelope.peak_force / 1e3), round(envelope.ultimate_displacement)
+    (584, 312)
     """
     require_positive(clear_height=clear_height, hinge_length=hinge_length)
     require_at_least(0.0, repair_height=repair_height)

@@ -111,6 +111,18 @@ def curvature_range(section: CircularSection, *, count: int = 100) -> Floats:
     References
     ----------
     Plane sections.
+
+    Examples
+    --------
+    >>> from jacketcheck.mechanics.bar_steel import BarSteel
+    >>> from jacketcheck.mechanics.concrete_law import unconfined_concrete_law
+    >>> from jacketcheck.mechanics.section import BarGroup, CircularSection, ConcreteZone
+    >>> concrete = unconfined_concrete_law(strength=30.0, elastic_modulus=27e3)
+    >>> steel = BarSteel(469.0, 655.0, 0.0115, 0.09, 200e3)
+    >>> bars = BarGroup.ring(12, radius=420.0, area=645.0, steel=steel)
+    >>> section = CircularSection((ConcreteZone("core", 1000.0, concrete),), (bars,))
+    >>> round(float(curvature_range(section, count=10)[-1]), 7)
+    0.0001033
     """
     if count < 2:
         raise DomainError("count", count, "at least 2")
@@ -167,6 +179,21 @@ def moment_curvature(
     ----------
     Strip integration of a circular column: Priestley, Seible and Calvi 1996, *Seismic Design and
     Retrofit of Bridges*, sec. 5.3; Mander, Priestley and Park 1988, J. Struct. Eng. 114(8).
+
+    Examples
+    --------
+    >>> from jacketcheck.mechanics.bar_steel import BarSteel
+    >>> from jacketcheck.mechanics.concrete_law import unconfined_concrete_law
+    >>> from jacketcheck.mechanics.section import BarGroup, CircularSection, ConcreteZone
+    >>> concrete = unconfined_concrete_law(strength=30.0, elastic_modulus=27e3)
+    >>> steel = BarSteel(469.0, 655.0, 0.0115, 0.09, 200e3)
+    >>> bars = BarGroup.ring(12, radius=420.0, area=645.0, steel=steel)
+    >>> section = CircularSection((ConcreteZone("core", 1000.0, concrete),), (bars,))
+    >>> response = moment_curvature(section, axial_load=2e6, curvature=np.array([1e-6, 5e-6]))
+    >>> response.converged.tolist()
+    [True, True]
+    >>> (response.moment / 1e6).round().tolist()
+    [744.0, 1771.0]
     """
     require_finite(axial_load=axial_load, angle=angle)
     phi = curvature_range(section) if curvature is None else np.atleast_1d(curvature).astype(float)

@@ -122,6 +122,17 @@ class CircularSection:
         Concrete zones from the inside out; the first one is the confined core.
     bars
         Groups of bars; results list the bars in this order.
+
+    Examples
+    --------
+    >>> from jacketcheck.mechanics.bar_steel import BarSteel
+    >>> from jacketcheck.mechanics.concrete_law import unconfined_concrete_law
+    >>> concrete = unconfined_concrete_law(strength=30.0, elastic_modulus=27e3)
+    >>> steel = BarSteel(469.0, 655.0, 0.0115, 0.09, 200e3)
+    >>> bars = BarGroup.ring(12, radius=420.0, area=645.0, steel=steel)
+    >>> section = CircularSection((ConcreteZone("core", 1000.0, concrete),), (bars,))
+    >>> section.diameter, section.bar_yields.all().item()
+    (1000.0, True)
     """
 
     zones: tuple[ConcreteZone, ...]

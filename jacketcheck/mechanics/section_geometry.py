@@ -64,6 +64,11 @@ def segment_area(depth: Real, *, diameter: Real) -> Real:
     ----------
     Elementary geometry; also the compression zone of a circular column under the rectangular
     stress block, e.g. Wight, *Reinforced Concrete: Mechanics and Design*, 7th ed., ch. 11.
+
+    Examples
+    --------
+    >>> round(float(segment_area(0.25, diameter=1.0)), 5)
+    0.15355
     """
     theta = _half_angle(depth, diameter)
     area: Real = 0.25 * np.square(diameter) * (theta - np.sin(theta) * np.cos(theta))
@@ -93,6 +98,11 @@ def segment_first_moment(depth: Real, *, diameter: Real) -> Real:
     References
     ----------
     Elementary geometry, see `segment_area`.
+
+    Examples
+    --------
+    >>> round(float(segment_first_moment(0.5, diameter=1.0)), 5)
+    0.08333
     """
     theta = _half_angle(depth, diameter)
     moment: Real = np.power(diameter, 3) * np.sin(theta) ** 3 / 12.0
@@ -122,6 +132,11 @@ def segment_centroid(depth: Real, *, diameter: Real) -> Real:
     References
     ----------
     Elementary geometry, see `segment_area`.
+
+    Examples
+    --------
+    >>> round(float(segment_centroid(0.25, diameter=1.0)), 5)
+    0.35251
     """
     require_positive(depth=depth)
     centroid: Real = segment_first_moment(depth, diameter=diameter) / segment_area(
@@ -157,6 +172,11 @@ def segment_second_moment(depth: Real, *, diameter: Real) -> Real:
     References
     ----------
     Elementary geometry, see `segment_area`.
+
+    Examples
+    --------
+    >>> round(float(segment_second_moment(1.0, diameter=1.0)), 5)
+    0.04909
     """
     theta = _half_angle(depth, diameter)
     sine, cosine = np.sin(theta), np.cos(theta)
@@ -185,6 +205,11 @@ def disc_second_moment(diameter: Real) -> Real:
     References
     ----------
     Mechanics of materials.
+
+    Examples
+    --------
+    >>> round(float(disc_second_moment(1.0)), 5)
+    0.04909
     """
     require_positive(diameter=diameter)
     moment: Real = np.pi * np.power(diameter, 4) / 64.0
@@ -212,6 +237,11 @@ def disc_plastic_modulus(diameter: Real) -> Real:
     References
     ----------
     Mechanics of materials.
+
+    Examples
+    --------
+    >>> float(disc_plastic_modulus(6.0))
+    36.0
     """
     require_positive(diameter=diameter)
     modulus: Real = np.power(diameter, 3) / 6.0
@@ -241,6 +271,11 @@ def ring_plastic_modulus(radius: Real, *, thickness: Real) -> Real:
     References
     ----------
     Mechanics of materials.
+
+    Examples
+    --------
+    >>> float(ring_plastic_modulus(500.0, thickness=10.0))
+    10000000.0
     """
     require_positive(radius=radius, thickness=thickness)
     modulus: Real = 4.0 * np.square(radius) * thickness
@@ -311,6 +346,12 @@ def bar_ring(count: int, *, radius: float, first_angle: float = 0.0) -> tuple[Fl
     References
     ----------
     Elementary geometry.
+
+    Examples
+    --------
+    >>> x, y = bar_ring(4, radius=100.0)
+    >>> x.round(6).tolist()
+    [100.0, 0.0, -100.0, -0.0]
     """
     require_positive(radius=radius)
     require_finite(first_angle=first_angle)

@@ -3,6 +3,31 @@
 Points are found by linear interpolation between the analysed curvatures, and only up to the first
 one at which the section no longer carries its axial load.  A point that is not reached has
 infinite curvature and strains and a moment of NaN, so that no check can pass on it by chance.
+
+Examples
+--------
+>>> from jacketcheck.mechanics.bar_steel import BarSteel
+>>> from jacketcheck.mechanics.concrete_law import popovics_concrete_law
+>>> from jacketcheck.mechanics.moment_curvature import moment_curvature
+>>> from jacketcheck.mechanics.section import BarGroup, CircularSection, ConcreteZone
+>>> core = popovics_concrete_law(
+...     peak_stress=47.0, peak_strain=0.0077, elastic_modulus=27e3, ultimate_strain=0.02)
+>>> steel = BarSteel(469.0, 655.0, 0.0115, 0.09, 200e3)
+>>> bars = BarGroup.ring(20, radius=420.0, area=645.0, steel=steel)
+>>> section = CircularSection((ConcreteZone("core", 1000.0, core),), (bars,))
+>>> response = moment_curvature(section, axial_load=2e6)
+>>> first_yield(response).cause, nominal_point(response).cause, ultimate_point(response).cause
+('bar yield', 'concrete strain', 'core strain')
+>>> curve = bilinear_curve(response)
+>>> round(curve.plastic_moment / 1e6), round(curve.curvature_ductility, 1)
+(3208, 13.6)
+>>> [round(point_at_core_strain(response, strain=0.004).moment / 1e6),
+...  round(point_at_extreme_strain(response, strain=0.004).moment / 1e6),
+...  round(point_at_bar_strain(response, strain=0.03).moment / 1e6),
+...  round(peak_point(response).moment / 1e6)]
+[2900, 2900, 3241, 3631]
+>>> core_strain_at_moment(response, np.array([1500e6, 1e12])).round(4).tolist()
+[0.001, inf]
 """
 
 from __future__ import annotations
