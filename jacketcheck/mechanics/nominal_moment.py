@@ -22,7 +22,7 @@ _CONCRETE_STRAIN: Final = 0.003  # ACI 318-19 22.2.2.1
 _BLOCK_STRESS: Final = 0.85  # of f'c, ACI 318-19 22.2.2.4.1
 _SMALLEST_DEPTH: Final = 1e-6  # neutral axis depth over diameter
 _LARGEST_DEPTH: Final = 1e3
-_BISECTIONS: Final = 80
+_BISECTIONS: Final = 50  # to rounding
 
 
 class NominalMoment(NamedTuple):

@@ -42,6 +42,7 @@ from jacketcheck.mechanics.moment_curvature import MomentCurvature
 
 __all__ = [
     "BilinearCurve",
+    "Cause",
     "SectionPoint",
     "bilinear_curve",
     "core_strain_at_moment",
@@ -66,6 +67,7 @@ Cause: TypeAlias = Literal[
     "largest moment",
     "not reached",
 ]
+"""What makes a point of the response the one asked for."""
 
 
 @dataclass(frozen=True)
@@ -128,14 +130,12 @@ def _crossing(
     response: MomentCurvature, values: Floats, limit: float, cause: Cause
 ) -> SectionPoint:
     """First point at which `values` rise to `limit`."""
-    values = values[: response.valid_count]
-    above = np.flatnonzero(values >= limit)
+    above = np.flatnonzero(values[: response.valid_count] >= limit)
     if above.size == 0:
         return SectionPoint(np.inf, np.nan, "not reached")
     last = int(above[0])
-    share = 1.0
-    if last > 0:
-        share = float((limit - values[last - 1]) / (values[last] - values[last - 1]))
+    before, after = values[max(last - 1, 0)], values[last]
+    share = float((limit - before) / (after - before)) if last > 0 else 1.0
     return _between(response, last, share, cause)
 
 
@@ -396,9 +396,8 @@ def _bar_fracture(response: MomentCurvature) -> SectionPoint:
     if last >= response.valid_count:
         return SectionPoint(np.inf, np.nan, "not reached")
     rows = slice(max(last - 1, 0), last + 1)
-    ratio = np.where(
-        section.bar_anchored, response.bar_strain[rows] / section.bar_ultimate_strain, 0.0
-    ).max(axis=1)
+    used = response.bar_strain[rows] / section.bar_ultimate_strain
+    ratio = np.where(section.bar_anchored, used, 0.0).max(axis=1)
     share = float(np.clip((1.0 - ratio[0]) / max(ratio[-1] - ratio[0], 1e-12), 0.0, 1.0))
     curvature = _between(response, last, share, "bar fracture").curvature
     return SectionPoint(curvature, float(response.moment[rows][0]), "bar fracture")
