@@ -1,0 +1,95 @@
+"""Bars and designs of any shape laid out as rows for the bond solution."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, fields
+from typing import Final
+
+import numpy as np
+
+from jacketcheck.mechanics._arrays import Floats, Real
+from jacketcheck.mechanics._bond_march import BondedBars
+from jacketcheck.mechanics._bond_records import (
+    indexed_law,
+    indexed_steel,
+    mapped_law,
+    mapped_steel,
+)
+from jacketcheck.mechanics.bar_steel import BarSteels, SteelCurve
+from jacketcheck.mechanics.bond_law import BondLaw
+
+__all__ = ["BarRows"]
+
+_AT_A_TIME: Final = 64  # rows, so that the arrays stay in the processor's cache
+
+
+@dataclass(frozen=True, eq=False)
+class BarRows:
+    """Bars in one row each.
+
+    Attributes
+    ----------
+    asked
+        Length or stress asked about, shape (rows,).
+    diameter
+        Bar diameters [mm], shape (rows,).
+    law, steel
+        Parameters with one number a row.
+    shape
+        Shape that results take.
+    """
+
+    asked: Floats
+    diameter: Floats
+    law: BondLaw
+    steel: BarSteels
+    shape: tuple[int, ...]
+
+    @classmethod
+    def of(cls, asked: Real, *, bar_diameter: Real, law: BondLaw, steel: SteelCurve) -> BarRows:
+        """Broadcast everything and lay it out in rows."""
+        laws = [getattr(law, one.name) for one in fields(law)]
+        steels = [getattr(steel, one.name) for one in fields(BarSteels)]
+        shape = np.broadcast_shapes(*map(np.shape, (asked, bar_diameter, *laws, *steels)))
+
+        def row(values: Real) -> Floats:
+            return np.ravel(np.broadcast_to(np.asarray(values, dtype=float), shape))
+
+        return cls(
+            row(asked), row(bar_diameter), mapped_law(law, row), mapped_steel(steel, row), shape
+        )
+
+    @property
+    def yield_strength(self) -> Floats:
+        """Yield strength [MPa] of each row."""
+        return np.asarray(self.steel.yield_strength)
+
+    @property
+    def tensile_strength(self) -> Floats:
+        """Tensile strength [MPa] of each row."""
+        return np.asarray(self.steel.tensile_strength)
+
+    def chunks(self) -> Iterator[tuple[slice, BarRows]]:
+        """Some rows at a time, and which they are."""
+        for start in range(0, self.asked.size, _AT_A_TIME):
+            some = slice(start, start + _AT_A_TIME)
+            law, steel = indexed_law(self.law, some), indexed_steel(self.steel, some)
+            yield some, BarRows(self.asked[some], self.diameter[some], law, steel, ())
+
+    def bars(
+        self, last_stress: Floats, *, yield_reduction: bool, cells: tuple[int, int] = (20, 16)
+    ) -> BondedBars:
+        """The rows as bars in bond, with nodes up to a stress [MPa]."""
+        return BondedBars.of(
+            self.law,
+            self.steel,
+            bar_diameter=self.diameter,
+            last_stress=last_stress,
+            yield_reduction=yield_reduction,
+            cells=cells,
+        )
+
+    def shaped(self, values: Floats) -> Real:
+        """Numbers of the rows in the shape of the arguments."""
+        return values.reshape(self.shape)[()]

@@ -1,0 +1,174 @@
+"""Stress, strain, slip and bond stress along one bar that is stress-free at its fracture."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from jacketcheck.errors import DomainError
+from jacketcheck.mechanics._arrays import Floats
+from jacketcheck.mechanics._bond_march import SMALLEST_SLIP, BondedBars
+from jacketcheck.mechanics._bond_rows import BarRows
+from jacketcheck.mechanics.bar_steel import BarSteel
+from jacketcheck.mechanics.bond_development import developed_stress
+from jacketcheck.mechanics.bond_factors import yielded_bar_factor
+from jacketcheck.mechanics.bond_law import BondLaw, bond_stress
+
+__all__ = ["BondProfile", "bond_profile"]
+
+_CELLS: Final = (120, 80)
+_SLIPS: Final = 300
+
+
+@dataclass(frozen=True, eq=False)
+class BondProfile:
+    """What happens along a bar; arrays of one length, from the free to the loaded end.
+
+    Where the bar starts to yield, one distance stands twice: before and after the yield plateau.
+
+    Attributes
+    ----------
+    distance
+        Distance from the free end [mm].
+    stress
+        Stress of the bar [MPa].
+    strain
+        Strain of the bar [-].
+    slip
+        Slip [mm].
+    bond_stress
+        Bond stress, lowered where the bar has yielded [MPa].
+    """
+
+    distance: Floats
+    stress: Floats
+    strain: Floats
+    slip: Floats
+    bond_stress: Floats
+
+
+def bond_profile(
+    bonded_length: float,
+    *,
+    bar_diameter: float,
+    law: BondLaw,
+    steel: BarSteel,
+    loaded_end_stress: float | None = None,
+    yield_reduction: bool = True,
+) -> BondProfile:
+    """Stress, strain, slip and bond stress along one bar.
+
+    Parameters
+    ----------
+    bonded_length
+        Length from the fracture to the loaded end [mm], above zero.
+    bar_diameter
+        Bar diameter [mm], above zero.
+    law
+        Bond stress-slip law of the bar below yield, of plain numbers.
+    steel
+        Stress-strain parameters.
+    loaded_end_stress
+        Stress that pulls at the loaded end [MPa], above zero; None for all that the bar develops.
+    yield_reduction
+        Whether yield lowers bond.
+
+    Returns
+    -------
+    BondProfile
+        Arrays along the bar.
+
+    Raises
+    ------
+    DomainError
+        If an argument lies outside its range, or if the bar cannot develop the stress.
+
+    Notes
+    -----
+    Of the two states with the same stress at the loaded end, the one with less slip: before the
+    largest stress is reached. Where bond takes up the stress over less than the length, the rest
+    stays free of stress.
+
+    References
+    ----------
+    As `jacketcheck.mechanics.bond_development.developed_stress`.
+
+    Examples
+    --------
+    >>> from jacketcheck.mechanics.bar_bond_laws import grouted_bar_law
+    >>> steel = BarSteel(469.0, 655.0, 0.0115, 0.09, 200e3)
+    >>> law = grouted_bar_law(50.0, clear_rib_spacing=13.0)
+    >>> along = bond_profile(400.0, bar_diameter=32.0, law=law, steel=steel)
+    >>> float(along.distance[-1]), round(float(along.stress[-1]))
+    (400.0, 548)
+    """
+    most = developed_stress(
+        bonded_length,
+        bar_diameter=bar_diameter,
+        law=law,
+        steel=steel,
+        yield_reduction=yield_reduction,
+    )
+    largest = float(most.stress)
+    stress = largest if loaded_end_stress is None else loaded_end_stress
+    if not 0.0 < stress <= largest:
+        raise DomainError("loaded_end_stress", stress, f"above 0 and at most {largest:g}")
+    rows = BarRows.of(bonded_length, bar_diameter=bar_diameter, law=law, steel=steel)
+    if rows.shape:
+        raise DomainError("law", law, "of plain numbers")
+    bars = rows.bars(np.ravel(stress), yield_reduction=yield_reduction, cells=_CELLS)
+    profile = _solution(bars, bonded_length)
+    if not yield_reduction:
+        return profile
+    factor = yielded_bar_factor(profile.strain, steel)
+    return replace(profile, bond_stress=profile.bond_stress * factor)
+
+
+def _solution(bars: BondedBars, length: float) -> BondProfile:
+    """The one bar with its last stress at a distance; bond stress not yet lowered by yield."""
+    free_slip = _free_end_slip(bars, length)
+    path = bars.march(np.array([[free_slip]]))
+    node, strain = _nodes(bars)
+    distance, slip = path.distance[0, 0, node], path.slip[0, 0, node]
+    stress = bars.stress[0, node]
+    bond = np.asarray(bond_stress(slip, bars.law))
+    if free_slip > SMALLEST_SLIP:
+        return BondProfile(distance / distance[-1] * length, stress, strain, slip, bond)
+    rest = max(length - float(distance[-1]), 0.0)
+
+    def after_rest(values: Floats) -> Floats:
+        return np.concatenate([[0.0], values])
+
+    return BondProfile(
+        after_rest(distance + rest),
+        after_rest(stress),
+        after_rest(strain),
+        after_rest(slip),
+        after_rest(bond),
+    )
+
+
+def _free_end_slip(bars: BondedBars, length: float) -> float:
+    """Slip of the free end with which the last stress is reached at a distance."""
+    at_most = float(bars.shortest()[0][0])
+    logs = np.linspace(np.log(SMALLEST_SLIP), np.log(at_most), _SLIPS)
+    reached = bars.march(np.exp(logs)[None, :]).distance[0, :, -1]
+    if length >= reached[0]:
+        return SMALLEST_SLIP
+    falling = np.minimum.accumulate(reached)
+    return float(np.exp(np.interp(length, falling[::-1], logs[::-1])))
+
+
+def _nodes(bars: BondedBars) -> tuple[NDArray[np.intp], Floats]:
+    """Which nodes to show, that of first yield twice, and the strain at each."""
+    elastic = _CELLS[0]
+    before, after = bars.strain_before[0], bars.strain_after[0]
+    rising = np.append(before[:elastic], after[elastic - 1])
+    if bars.stress[0, -1] <= bars.stress[0, elastic]:
+        return np.arange(elastic + 1), rising
+    hardening = np.append(before[elastic], after[elastic:])
+    node = np.concatenate([np.arange(elastic + 1), np.arange(elastic, bars.stress.shape[1])])
+    return node, np.concatenate([rising, hardening])
