@@ -17,6 +17,7 @@ __all__ = [
     "require_finite",
     "require_positive",
     "require_positive_or_infinite",
+    "require_within",
 ]
 
 Floats: TypeAlias = NDArray[np.float64]
@@ -64,3 +65,11 @@ def require_at_least_or_infinite(bound: float, **quantities: Real) -> None:
     for name, value in quantities.items():
         values = np.asarray(value, dtype=float)
         _require(name, values, values >= bound, f"at least {bound:g}, infinite included")
+
+
+def require_within(lowest: float, highest: float, **quantities: Real) -> None:
+    """Raise DomainError naming the first quantity that is a NaN or not between two bounds."""
+    for name, value in quantities.items():
+        values = np.asarray(value, dtype=float)
+        good = (values >= lowest) & (values <= highest)
+        _require(name, values, good, f"from {lowest:g} to {highest:g}")

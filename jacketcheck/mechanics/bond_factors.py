@@ -7,7 +7,12 @@ from typing import Final
 import numpy as np
 
 from jacketcheck.errors import DomainError
-from jacketcheck.mechanics._arrays import Real, require_at_least, require_positive
+from jacketcheck.mechanics._arrays import (
+    Real,
+    require_at_least,
+    require_positive,
+    require_within,
+)
 from jacketcheck.mechanics.bar_steel import SteelCurve
 
 __all__ = [
@@ -99,10 +104,7 @@ def longitudinal_crack_factor(crack_width: Real) -> Real:
     >>> round(float(longitudinal_crack_factor(0.3)), 2)
     0.64
     """
-    require_at_least(0.0, crack_width=crack_width)
-    widest = float(np.max(crack_width))
-    if widest > LARGEST_CRACK_WIDTH:
-        raise DomainError("crack_width", widest, f"at most {LARGEST_CRACK_WIDTH} mm")
+    require_within(0.0, LARGEST_CRACK_WIDTH, crack_width=crack_width)
     return 1.0 - 1.2 * np.asarray(crack_width, dtype=float)[()]
 
 

@@ -10,9 +10,13 @@ from typing import Final, Literal, NamedTuple, TypeAlias
 
 import numpy as np
 
-from jacketcheck.errors import DomainError
 from jacketcheck.mechanics._arguments import choose
-from jacketcheck.mechanics._arrays import Real, require_at_least, require_positive
+from jacketcheck.mechanics._arrays import (
+    Real,
+    require_at_least,
+    require_positive,
+    require_within,
+)
 from jacketcheck.mechanics.bond_law import BondLaw
 
 __all__ = [
@@ -199,8 +203,8 @@ def splitting_bond_strength(
     """
     require_positive(bar_diameter=bar_diameter, minimum_cover=minimum_cover)
     require_at_least(0.0, transverse_effectiveness=transverse_effectiveness)
-    _require_within(15.0, 110.0, concrete_strength=concrete_strength)
-    _require_within(0.0, 0.05, transverse_index=transverse_index)
+    require_within(15.0, 110.0, concrete_strength=concrete_strength)
+    require_within(0.0, 0.05, transverse_index=transverse_index)
     require_at_least(0.5, cover_over_diameter=np.divide(minimum_cover, bar_diameter))
     require_at_least(1.0, cover_ratio=np.divide(maximum_cover, minimum_cover))
     position = choose(_POSITION, bond_condition, name="bond_condition")
@@ -368,12 +372,3 @@ def eligehausen_bond_law(
     require_positive(concrete_strength=concrete_strength, clear_rib_spacing=clear_rib_spacing)
     growth = np.sqrt(np.divide(concrete_strength, 30.0))
     return BondLaw(13.5 * growth, 1.0, 3.0, clear_rib_spacing, 0.4, 5.0 * growth)
-
-
-def _require_within(lowest: float, highest: float, **quantities: Real) -> None:
-    for name, value in quantities.items():
-        values = np.asarray(value, dtype=float)
-        good = (values >= lowest) & (values <= highest)
-        if not np.all(good):
-            first = float(values[~good].flat[0])
-            raise DomainError(name, first, f"from {lowest:g} to {highest:g}")
