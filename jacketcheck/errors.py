@@ -54,14 +54,30 @@ class InputProblem:
 
 
 class InputError(JacketcheckError):
-    """The input cannot be used; carries every problem found, not just the first."""
+    """The input cannot be used; carries every problem found, not just the first.
 
-    def __init__(self, problems: Sequence[InputProblem], *, source: str = "input") -> None:
+    Attributes
+    ----------
+    problems
+        Each with path, value and message.
+    source
+        What was read, e.g. a file name.
+    remark
+        What a reader should know besides, e.g. what could not be checked yet; may be empty.
+    """
+
+    def __init__(
+        self, problems: Sequence[InputProblem], *, source: str = "input", remark: str = ""
+    ) -> None:
         self.problems = tuple(problems)
         self.source = source
-        lines = "\n".join(f"  {problem}" for problem in self.problems)
+        self.remark = remark
         count = len(self.problems)
-        super().__init__(f"{source}: {count} problem{'s' if count != 1 else ''}\n{lines}")
+        heading = f"{source}: {count} problem{'s' if count != 1 else ''}"
+        lines = [heading, *(f"  {problem}" for problem in self.problems)]
+        if remark:
+            lines.append(f"  ({remark})")
+        super().__init__("\n".join(lines))
 
 
 class DomainError(JacketcheckError, ValueError):

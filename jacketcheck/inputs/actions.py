@@ -7,7 +7,15 @@ from typing import Literal
 from pydantic import Field
 
 from jacketcheck.inputs.base import InputModel
-from jacketcheck.inputs.quantity import ClearLength, Force, Ratio, Strain
+from jacketcheck.inputs.catalog_name import BondModelName
+from jacketcheck.inputs.quantity import (
+    ClearLength,
+    Force,
+    FrictionCoefficient,
+    Overstrength,
+    RibSpacing,
+    Strain,
+)
 
 __all__ = ["Actions", "Judgement"]
 
@@ -32,10 +40,10 @@ class Judgement(InputModel):
     clamping_strain: Strain = Field(
         default=0.001, description="Hoop strain up to which clamping pressure is counted."
     )
-    crack_friction: Ratio = Field(
+    crack_friction: FrictionCoefficient = Field(
         default=1.4, description="Friction coefficient on the splitting crack (clamping)."
     )
-    rib_spacing_ratio: Ratio = Field(
+    rib_spacing_ratio: RibSpacing = Field(
         default=0.5, description="Clear rib spacing over bar diameter (residual bond)."
     )
     bar_target: Literal["tensile", "yield"] = Field(
@@ -43,9 +51,12 @@ class Judgement(InputModel):
         description="Stress that a fractured bar must reach again at the top of the repair: its "
         "expected tensile strength, so that it can fracture again, or its expected yield.",
     )
+    bond_model: BondModelName = Field(
+        default="fib Model Code 2010", description="Local bond law from the catalogue."
+    )
     buckled_bars: Literal["as-fractured", "as-intact"] = Field(
         default="as-fractured", description="How bars that buckled without fracture are counted."
     )
-    overstrength: Ratio | None = Field(
+    overstrength: Overstrength | None = Field(
         default=None, description="Overstrength of the plastic moment; default by bar steel."
     )

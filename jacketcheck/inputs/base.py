@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from pydantic import BaseModel, ConfigDict
+from typing import Annotated, TypeAlias
 
-__all__ = ["InputModel"]
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field
+
+__all__ = ["Count", "InputModel", "Text"]
 
 
 class InputModel(BaseModel):
@@ -13,3 +15,16 @@ class InputModel(BaseModel):
     model_config = ConfigDict(
         frozen=True, extra="forbid", str_strip_whitespace=True, str_max_length=300
     )
+
+
+def _printable(text: str) -> str:
+    if not all(character.isprintable() or character == "\n" for character in text):
+        raise ValueError("holds characters that cannot be printed")
+    return text
+
+
+Text: TypeAlias = Annotated[str, AfterValidator(_printable)]
+"""A text that is printed in the output."""
+
+Count: TypeAlias = Annotated[int, Field(strict=True)]
+"""A whole number; true and "20" are none."""

@@ -13,6 +13,7 @@ from jacketcheck.errors import CatalogError
 __all__ = [
     "BarName",
     "BoltProductName",
+    "BondModelName",
     "CatalogName",
     "FayingClassName",
     "PlateSteelName",
@@ -53,4 +54,5 @@ BarName: TypeAlias = Annotated[str, CatalogName("bar")]
 RebarSteelName: TypeAlias = Annotated[str, CatalogName("rebar_steel")]
 BoltProductName: TypeAlias = Annotated[str, CatalogName("bolt_product")]
 PlateSteelName: TypeAlias = Annotated[str, CatalogName("plate_steel")]
+BondModelName: TypeAlias = Annotated[str, CatalogName("bond_model")]
 FayingClassName: TypeAlias = Annotated[str, CatalogName("faying_class")]

@@ -7,25 +7,27 @@ from typing import Annotated, Literal
 
 from pydantic import AfterValidator, Field
 
-from jacketcheck.inputs.base import InputModel
+from jacketcheck.inputs.base import Count, InputModel
 from jacketcheck.inputs.catalog_name import BarName, RebarSteelName
 from jacketcheck.inputs.quantity import (
     Angle,
     ClearLength,
     ColumnHeight,
+    ConcreteStrength,
+    Cover,
     CrackWidth,
     HeightAboveFooting,
     MemberLength,
     Spacing,
-    Strength,
+    SteelStrength,
 )
+from jacketcheck.mechanics._arguments import Surface
 
 __all__ = ["BarState", "ClockPosition", "Column", "ColumnBars", "Damage", "Hoops", "Surface"]
 
 BarState = Literal["intact", "yielded", "buckled", "fractured"]
-Surface = Literal["chipped", "unchipped"]
 
-_CLOCK = re.compile(r"(1[0-2]|[1-9])(?::([0-5]\d))?")
+_CLOCK = re.compile(r"(1[0-2]|[1-9])(?::[0-5][0-9])?")
 
 
 def _clock(text: str) -> str:
@@ -41,17 +43,17 @@ class ColumnBars(InputModel):
     """Longitudinal bars, evenly spaced on a circle inside the hoops."""
 
     size: BarName = Field(description='Bar size from the catalogue, e.g. "No. 11" or "EN 32".')
-    count: int = Field(ge=6, le=200, description="Number of bars.")
+    count: Count = Field(ge=6, le=200, description="Number of bars.")
     steel: RebarSteelName = Field(
         description='Steel from the catalogue, e.g. "ASTM A706 Grade 60".'
     )
     first_angle: Angle = Field(
         default=0.0, description="Angle of bar 1, clockwise from 12 o'clock seen from above."
     )
-    measured_yield: Strength | None = Field(
+    measured_yield: SteelStrength | None = Field(
         default=None, description="Yield strength from tests, instead of the catalogue's expected."
     )
-    measured_tensile: Strength | None = Field(
+    measured_tensile: SteelStrength | None = Field(
         default=None, description="Tensile strength from tests, instead of the expected."
     )
 
@@ -76,9 +78,9 @@ class Column(InputModel):
     curvature: Literal["single", "double"] = Field(
         default="single", description="Cantilever, or fixed at both ends."
     )
-    cover: ClearLength = Field(description="Clear cover to the hoops.")
-    concrete_strength: Strength = Field(description="Specified compressive strength f'c.")
-    concrete_expected: Strength | None = Field(
+    cover: Cover = Field(description="Clear cover to the hoops.")
+    concrete_strength: ConcreteStrength = Field(description="Specified compressive strength f'c.")
+    concrete_expected: ConcreteStrength | None = Field(
         default=None, description="Expected strength; default max(1.3 f'c, 5 ksi)."
     )
     bars: ColumnBars
@@ -88,11 +90,15 @@ class Column(InputModel):
 class Damage(InputModel):
     """What the inspector recorded for one bar or a group of bars."""
 
-    bars: tuple[Annotated[int, Field(ge=1, le=200)], ...] = Field(
-        default=(), description="Bar numbers, bar 1 at the first angle, counted clockwise."
+    bars: tuple[Annotated[Count, Field(ge=1, le=200)], ...] = Field(
+        default=(),
+        max_length=200,
+        description="Bar numbers, bar 1 at the first angle, counted clockwise.",
     )
     clock: tuple[ClockPosition, ...] = Field(
-        default=(), description='Bar positions as on a clock seen from above, e.g. "4:30".'
+        default=(),
+        max_length=200,
+        description='Bar positions as on a clock seen from above, e.g. "4:30".',
     )
     state: BarState = Field(description="The worst that happened to the bar.")
     height: HeightAboveFooting = Field(

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated, Literal, Self
 
-from pydantic import BeforeValidator, Field
+from pydantic import BeforeValidator, Field, model_validator
 
-from jacketcheck.inputs.base import InputModel
+from jacketcheck.inputs.base import Count, InputModel
 from jacketcheck.inputs.catalog_name import (
     BarName,
     BoltProductName,
@@ -16,16 +16,17 @@ from jacketcheck.inputs.catalog_name import (
 )
 from jacketcheck.inputs.column import ClockPosition, Surface
 from jacketcheck.inputs.quantity import (
+    AdhesiveStrength,
     Angle,
     BarDiameterLength,
     ClearLength,
+    ConcreteStrength,
     Force,
     MemberLength,
     Modulus,
-    Ratio,
     Spacing,
-    Strength,
     Thickness,
+    TorqueCoefficient,
 )
 
 __all__ = [
@@ -66,6 +67,12 @@ class SurfaceSector(InputModel):
     clock_to: ClockPosition = Field(description="Where the side ends, clockwise.")
     surface: Surface = Field(description="Surface preparation on this side.")
 
+    @model_validator(mode="after")
+    def _has_an_extent(self) -> Self:
+        if self.clock_from == self.clock_to:
+            raise ValueError("clock_from and clock_to must differ")
+        return self
+
 
 class Repair(InputModel):
     """The repaired region as a whole."""
@@ -82,6 +89,11 @@ class Repair(InputModel):
         max_length=24,
         description="Sides whose surface is prepared otherwise; a damage record overrides both.",
     )
+    column_face: Literal["roughened", "smooth"] = Field(
+        default="smooth",
+        description="Face of the column against the grout: roughened to an amplitude of 6 mm "
+        "(1/4 in), or not.",
+    )
 
 
 class Sleeve(InputModel):
@@ -94,6 +106,11 @@ class Sleeve(InputModel):
         default="painted", description="Painted (or dry) plates, or unpainted weathering steel."
     )
     seam_gap: ClearLength = Field(description="Opening between the two half-shells at a seam.")
+    seam_angle: Angle = Field(
+        default=90.0,
+        description="Angle of the first seam, clockwise from 12 o'clock seen from above; the "
+        "other lies opposite.",
+    )
 
 
 class Splice(InputModel):
@@ -112,14 +129,14 @@ class Bolts(InputModel):
 
     product: BoltProductName = Field(description='Standard and grade, e.g. "ASTM F3125 A325".')
     diameter: str = Field(description='Nominal size, e.g. "7/8 in" or "M24".')
-    rows: int | None = Field(
+    rows: Count | None = Field(
         default=None,
         ge=2,
         le=500,
         description="Bolts above one another, along the seam; default as many as fit between the "
         "end distances.",
     )
-    columns: int = Field(ge=1, le=6, description="Bolt lines beside one another, on each side.")
+    columns: Count = Field(ge=1, le=6, description="Bolt lines beside one another, on each side.")
     pitch: Spacing = Field(description="Spacing of the rows.")
     gauge: Spacing | None = Field(
         default=None, description="Spacing of the columns; needed with two columns or more."
@@ -148,7 +165,7 @@ class Bolts(InputModel):
         description='Class with its code, e.g. "AISC B"; one for each code that is asked for.',
     )
     tightening: Tightening = Field(description="How the bolts are installed.")
-    torque_coefficient: Ratio | None = Field(
+    torque_coefficient: TorqueCoefficient | None = Field(
         default=None, description="K of T = K d P from a calibrated test."
     )
     measured_tension: Force | None = Field(
@@ -159,7 +176,7 @@ class Bolts(InputModel):
 class Grout(InputModel):
     """Grout in the annulus between column and sleeve."""
 
-    strength: Strength = Field(description="Compressive strength at loading, cylinder.")
+    strength: ConcreteStrength = Field(description="Compressive strength at loading, cylinder.")
     elastic_modulus: Modulus | None = Field(
         default=None, description="Default 4700 √f MPa (ACI 318-19 19.2.2.1)."
     )
@@ -169,14 +186,14 @@ class AddedBars(InputModel):
     """Bars grouted into holes drilled in the footing, standing in the annulus."""
 
     size: BarName = Field(description="Bar size from the catalogue.")
-    count: int = Field(ge=1, le=200, description="Number of bars, evenly spaced.")
+    count: Count = Field(ge=1, le=200, description="Number of bars, evenly spaced.")
     steel: RebarSteelName = Field(description="Steel from the catalogue.")
     circle_diameter: MemberLength = Field(description="Diameter of the circle of bar centres.")
     first_angle: Angle = Field(default=0.0, description="Angle of the first bar, clockwise.")
     height: MemberLength = Field(description="Length of the bars above the footing.")
     embedment: MemberLength = Field(description="Length of the bars in the footing.")
     hole_diameter: BarDiameterLength = Field(description="Diameter of the drilled holes.")
-    bond_strength: Strength | None = Field(
+    bond_strength: AdhesiveStrength | None = Field(
         default=None,
         description="Characteristic bond strength of a qualified adhesive in cracked concrete; "
         "leave out where the holes are filled with the grout.",
@@ -186,5 +203,5 @@ class AddedBars(InputModel):
 class Footing(InputModel):
     """What the added bars are anchored in."""
 
-    concrete_strength: Strength = Field(description="Specified compressive strength.")
+    concrete_strength: ConcreteStrength = Field(description="Specified compressive strength.")
     depth: MemberLength | None = Field(default=None, description="Depth of the footing.")

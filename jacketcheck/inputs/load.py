@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import hashlib
-import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -13,15 +12,19 @@ from pydantic import ValidationError
 
 from jacketcheck.catalog.catalog import Catalog, built_in_catalog
 from jacketcheck.errors import InputError, InputProblem
+from jacketcheck.inputs.messages import problems_of
 from jacketcheck.inputs.overrides import apply_overrides
-from jacketcheck.inputs.repair_file import RepairInput
+from jacketcheck.inputs.repair_file import Job, RepairInput
+from jacketcheck.inputs.toml_text import decoded, parse_toml, refusal
+from jacketcheck.inputs.written import dotted, shown
 
 __all__ = ["InputFile", "read_input", "read_text"]
 
-LARGEST_FILE = 1_000_000
+LARGEST_FILE = 250_000
 LARGEST_VARIANT_COUNT = 200
 LONGEST_VARIANT_NAME = 60
-_LONGEST_SHOWN_VALUE = 60
+_VARIANTS = "variants"
+_REMARK = "look-ups and geometry are checked once these are mended"
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +63,7 @@ def read_input(path: Path | str, *, catalog: Catalog | None = None) -> InputFile
     Parameters
     ----------
     path
-        A TOML file of at most a megabyte.
+        A TOML file in UTF-8.
     catalog
         What the file may name; the built-in catalogue by default.
 
@@ -74,150 +77,81 @@ def read_input(path: Path | str, *, catalog: Catalog | None = None) -> InputFile
     InputError
         If the file cannot be read, is not TOML or breaks any rule; it holds every problem.
     """
-    path = Path(path)
+    name = shown(str(path)).strip('"')
     try:
-        if path.stat().st_size > LARGEST_FILE:
-            raise _refusal(path.name, f"larger than {LARGEST_FILE} bytes")
-        text = path.read_text("utf-8")
+        with Path(path).open("rb") as file:
+            content = file.read(LARGEST_FILE + 1)
     except OSError as error:
-        raise _refusal(str(path), f"cannot be read: {error.strerror}") from error
-    except UnicodeDecodeError as error:
-        raise _refusal(path.name, f"not UTF-8 text, at byte {error.start}") from error
-    return read_text(text, source=path.name, catalog=catalog)
+        reason = (error.strerror or type(error).__name__).lower()
+        raise refusal(name, f"cannot be read: {reason}") from error
+    except ValueError as error:
+        raise refusal(name, "cannot be read: not a file name") from error
+    if len(content) > LARGEST_FILE:
+        raise refusal(name, f"is larger than {LARGEST_FILE // 1000} kB")
+    source = shown(Path(path).name).strip('"')
+    return read_text(decoded(content, source), source=source, catalog=catalog)
 
 
 def read_text(text: str, *, source: str = "input", catalog: Catalog | None = None) -> InputFile:
     """Validate a repair given as TOML text; raises InputError like `read_input`."""
-    table, written = _parse(text, source)
-    read = _Reader(built_in_catalog() if catalog is None else catalog)
-    base = read.validate(table, prefix="")
-    read.base_name = base.job.variant if base is not None else ""
-    if not isinstance(written, Mapping):
-        read.problems.append(InputProblem("variants", _shown(written), "must hold tables"))
-        written = {}
-    if len(written) > LARGEST_VARIANT_COUNT:
-        raise _refusal(source, f"more than {LARGEST_VARIANT_COUNT} variants")
-    for name, overrides in written.items():
-        read.variant(name, table, overrides)
-    if read.problems:
-        raise InputError(_without_repeats(read.problems), source=source)
-    assert base is not None  # noqa: S101 - without it there would be a problem
-    variants = {read.base_name: base, **read.variants}
-    return InputFile(source, variants, hashlib.sha256(text.encode()).hexdigest())
+    table = parse_toml(text, source)
+    variants = table.pop(_VARIANTS, {})
+    reading = _Reading(table, built_in_catalog() if catalog is None else catalog)
+    if not isinstance(variants, Mapping):
+        reading.problems.append(InputProblem(_VARIANTS, shown(variants), "must hold tables"))
+        variants = {}
+    if len(variants) > LARGEST_VARIANT_COUNT:
+        raise refusal(source, f"has more than {LARGEST_VARIANT_COUNT} variants")
+    for name, overrides in variants.items():
+        reading.add_variant(name, overrides)
+    if reading.problems:
+        raise InputError(reading.problems, source=source, remark=_REMARK)
+    digest = hashlib.sha256(text.encode("utf-8", "surrogatepass")).hexdigest()
+    return InputFile(source, reading.variants, digest)
 
 
-def _parse(text: str, source: str) -> tuple[dict[str, Any], Any]:
-    """The file's tables, and what stands under variants."""
-    try:
-        table = tomllib.loads(text)
-    except tomllib.TOMLDecodeError as error:
-        raise _refusal(source, f"not valid TOML: {_lower_first(str(error))}") from error
-    except RecursionError as error:
-        raise _refusal(source, "nested too deeply") from error
-    return table, table.pop("variants", {})
+class _Reading:
+    """Validates the file and its variants; writes every problem down, and each only once."""
 
-
-class _Reader:
-    """Collects validated variants, and every problem on the way."""
-
-    def __init__(self, catalog: Catalog) -> None:
+    def __init__(self, table: Mapping[str, Any], catalog: Catalog) -> None:
+        self._table = table
         self._context = {"catalog": catalog}
-        self.base_name = ""
+        self._base_name = _base_name(table)
         self.variants: dict[str, RepairInput] = {}
-        self.problems: list[InputProblem] = []
+        self.problems = self._validate(self._base_name, table)
+        self._own_problems = frozenset(self.problems)
 
-    def variant(self, name: str, table: Mapping[str, Any], overrides: object) -> None:
+    def add_variant(self, name: str, overrides: object) -> None:
         """Validate the file with one variant's overrides."""
-        where = f"variants.{name}"
+        place = dotted((_VARIANTS, name))
         if not isinstance(overrides, Mapping):
-            problem = InputProblem(where, _shown(overrides), "must be a table of overrides")
-        elif name == self.base_name:
-            problem = InputProblem(where, "", "is the name of the file itself, see job.variant")
-        elif not name.strip() or len(name) > LONGEST_VARIANT_NAME:
-            problem = InputProblem(
-                where[:80], "", f"a name has 1 to {LONGEST_VARIANT_NAME} characters"
-            )
+            found = [InputProblem("", shown(overrides), "must be a table of overrides")]
+        elif name == self._base_name:
+            found = [InputProblem("", "", "is the name of the file itself, see job.variant")]
+        elif not (name.strip() and name.isprintable() and len(name) <= LONGEST_VARIANT_NAME):
+            message = f"must have a name of 1 to {LONGEST_VARIANT_NAME} printable characters"
+            found = [InputProblem("", "", message)]
         else:
-            self._overridden(name, table, overrides, where)
-            return
-        self.problems.append(problem)
+            changed, found = apply_overrides(self._table, overrides)
+            found = found or self._validate(name, changed)
+        self.problems += [
+            InputProblem(f"{place}.{one.path}" if one.path else place, one.value, one.message)
+            for one in found
+            if one not in self._own_problems  # the variant merely inherits it
+        ]
 
-    def _overridden(
-        self, name: str, table: Mapping[str, Any], overrides: Mapping[str, Any], where: str
-    ) -> None:
-        changed, broken_paths = apply_overrides(table, overrides, where=where)
-        if broken_paths:
-            self.problems += broken_paths
-        else:
-            validated = self.validate(changed, prefix=f"{where}.")
-            if validated is not None:
-                self.variants[name] = validated
-
-    def validate(self, table: Mapping[str, Any], *, prefix: str) -> RepairInput | None:
-        """Validate one complete set of tables; None with problems written down."""
+    def _validate(self, name: str, table: Mapping[str, Any]) -> list[InputProblem]:
+        """Keep the input if one complete set of tables is valid; else say what is wrong."""
         try:
-            return RepairInput.model_validate(table, context=self._context)
+            self.variants[name] = RepairInput.model_validate(table, context=self._context)
         except ValidationError as error:
-            self.problems += [
-                InputProblem(
-                    prefix + _dotted(found["loc"]),
-                    "" if found["type"] == "missing" else _shown(found["input"]),
-                    _message(found["type"], found["msg"], found["loc"]),
-                )
-                for found in error.errors(include_url=False, include_context=False)
-            ]
-            return None
+            return problems_of(error, RepairInput)
+        return []
 
 
-def _dotted(location: tuple[int | str, ...]) -> str:
-    """Path with list entries counted from one, as in overrides."""
-    return ".".join(str(step + 1) if isinstance(step, int) else step for step in location)
-
-
-def _message(kind: str, message: str, location: tuple[int | str, ...]) -> str:
-    if kind == "missing":
-        return "is missing"
-    if kind == "extra_forbidden":
-        allowed = _siblings(location)
-        return "is not a known field" + (f"; known are {', '.join(allowed)}" if allowed else "")
-    return _lower_first(message.removeprefix("Value error, "))
-
-
-def _siblings(location: tuple[int | str, ...]) -> list[str]:
-    """Names of the fields that are allowed where an unknown one was found."""
-    model: Any = RepairInput
-    for step in location[:-1]:
-        if isinstance(step, int):
-            continue
-        annotation = model.model_fields[step].annotation
-        arguments = getattr(annotation, "__args__", (annotation,))
-        model = next((kind for kind in arguments if hasattr(kind, "model_fields")), None)
-        if model is None:
-            return []
-    return list(model.model_fields)
-
-
-def _without_repeats(problems: list[InputProblem]) -> list[InputProblem]:
-    """Drop what a variant merely inherits from the file itself."""
-    own = {(problem.path, problem.message) for problem in problems}
-
-    def inherited(problem: InputProblem) -> bool:
-        if not problem.path.startswith("variants."):
-            return False
-        tail = problem.path.split(".")
-        return any((".".join(tail[cut:]), problem.message) in own for cut in range(2, len(tail)))
-
-    return [problem for problem in problems if not inherited(problem)]
-
-
-def _shown(value: object) -> str:
-    text = repr(value)
-    return text if len(text) <= _LONGEST_SHOWN_VALUE else f"{text[:_LONGEST_SHOWN_VALUE]}…"
-
-
-def _lower_first(text: str) -> str:
-    return text[:1].lower() + text[1:]
-
-
-def _refusal(source: str, message: str) -> InputError:
-    return InputError([InputProblem("", "", message)], source=source)
+def _base_name(table: Mapping[str, Any]) -> str:
+    """What the file calls itself, valid or not."""
+    job = table.get("job")
+    name = job.get("variant") if isinstance(job, Mapping) else None
+    default: str = Job.model_fields["variant"].default
+    return name.strip() if isinstance(name, str) else default

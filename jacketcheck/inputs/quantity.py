@@ -14,24 +14,30 @@ from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
-from jacketcheck.units import parse_quantity
+from jacketcheck.units import in_both_systems, parse_quantity
 
 __all__ = [
+    "AdhesiveStrength",
     "Angle",
     "BarDiameterLength",
     "ClearLength",
     "ColumnHeight",
+    "ConcreteStrength",
+    "Cover",
     "CrackWidth",
     "Force",
+    "FrictionCoefficient",
     "HeightAboveFooting",
     "MemberLength",
     "Modulus",
+    "Overstrength",
     "Quantity",
-    "Ratio",
+    "RibSpacing",
     "Spacing",
+    "SteelStrength",
     "Strain",
-    "Strength",
     "Thickness",
+    "TorqueCoefficient",
 ]
 
 
@@ -57,42 +63,45 @@ class Quantity:
     high: float
     examples: tuple[str, ...]
 
-    def _fail(self, reason: str) -> PydanticCustomError:
-        return PydanticCustomError(
-            "quantity",
-            "{reason}; allowed is {kind} from {low} to {high} {unit}, e.g. {example}",
-            {
-                "reason": reason,
-                "kind": self.kind,
-                "low": f"{self.low:g}",
-                "high": f"{self.high:g}",
-                "unit": "" if self.unit == "1" else self.unit,
-                "example": " or ".join(f'"{example}"' for example in self.examples),
-            },
-        )
+    @property
+    def allowed(self) -> str:
+        """Kind and range in the units of both systems."""
+        low, high = in_both_systems(self.low, self.unit), in_both_systems(self.high, self.unit)
+        return f"{self.kind} from {low} to {high}"
 
     def validate(self, value: object) -> float:
         """Turn what was written into a number in the internal unit, or say what is wrong."""
         number = self._number(value)
         if not math.isfinite(number):
             raise self._fail("is not a finite number")
-        if number < 0.0 and self.low >= 0.0:
+        if number == 0.0 and self.low > 0.0:
+            raise self._fail("is zero")
+        if number < 0.0 <= self.low:
             raise self._fail("is negative")
         if not self.low <= number <= self.high:
             raise self._fail("is outside the plausible range")
         return number
 
     def _number(self, value: object) -> float:
-        if isinstance(value, int | float) and not isinstance(value, bool):
-            if self.unit != "1":
-                raise self._fail("has no unit")
-            return float(value)
+        is_number = isinstance(value, int | float) and not isinstance(value, bool)
+        if is_number and self.unit == "1":
+            try:
+                return float(value)  # type: ignore[arg-type] # is_number has seen to it
+            except OverflowError:
+                return math.inf
+        if is_number:
+            raise self._fail("has no unit")
         if not isinstance(value, str):
-            raise self._fail("is not a text with a number and a unit")
+            raise self._fail("is not a number" if self.unit == "1" else "is not a text in quotes")
         try:
             return parse_quantity(value, self.unit)
         except ValueError as error:
             raise self._fail(str(error)) from error
+
+    def _fail(self, reason: str) -> PydanticCustomError:
+        examples = " or ".join(f'"{example}"' for example in self.examples)
+        text = f"{reason}; must be {self.allowed}, e.g. {examples}"
+        return PydanticCustomError("quantity", "{text}", {"text": text})
 
     def __get_pydantic_core_schema__(
         self, source: Any, handler: GetCoreSchemaHandler
@@ -106,13 +115,16 @@ class Quantity:
         """Publish as text with a unit (a plain number where there is no dimension)."""
         return {
             "type": ["string", "number"] if self.unit == "1" else "string",
-            "description": f"{self.kind} from {self.low:g} to {self.high:g} {self.unit}",
+            "$comment": self.allowed,
             "examples": list(self.examples),
         }
 
 
 Thickness: TypeAlias = Annotated[
     float, Quantity("mm", "a thickness", 1.0, 150.0, ("10 mm", "3/8 in"))
+]
+Cover: TypeAlias = Annotated[
+    float, Quantity("mm", "a concrete cover", 5.0, 300.0, ("50 mm", "2 in"))
 ]
 ClearLength: TypeAlias = Annotated[
     float, Quantity("mm", "a clear length", 0.0, 1000.0, ("50 mm", "2 in"))
@@ -134,14 +146,31 @@ CrackWidth: TypeAlias = Annotated[
     float, Quantity("mm", "a crack width", 0.0, 20.0, ("0.4 mm", "1/64 in"))
 ]
 Force: TypeAlias = Annotated[float, Quantity("N", "a force", 0.0, 1.0e9, ("2500 kN", "600 kip"))]
-Strength: TypeAlias = Annotated[
-    float, Quantity("MPa", "a strength", 0.1, 2000.0, ("345 MPa", "50 ksi"))
+SteelStrength: TypeAlias = Annotated[
+    float, Quantity("MPa", "a steel strength", 150.0, 1500.0, ("475 MPa", "69 ksi"))
+]
+ConcreteStrength: TypeAlias = Annotated[
+    float, Quantity("MPa", "a concrete or grout strength", 5.0, 150.0, ("28 MPa", "4 ksi"))
+]
+AdhesiveStrength: TypeAlias = Annotated[
+    float, Quantity("MPa", "a bond strength", 0.5, 60.0, ("8 MPa", "1160 psi"))
 ]
 Modulus: TypeAlias = Annotated[
-    float, Quantity("MPa", "a modulus", 100.0, 300_000.0, ("25 GPa", "3600 ksi"))
+    float, Quantity("MPa", "a modulus of elasticity", 1000.0, 80_000.0, ("25 GPa", "3600 ksi"))
 ]
 Angle: TypeAlias = Annotated[
     float, Quantity("deg", "an angle", -360.0, 360.0, ("30 deg", "0.5 rad"))
 ]
 Strain: TypeAlias = Annotated[float, Quantity("1", "a strain", 1e-5, 0.2, ("0.004", "0.4 %"))]
-Ratio: TypeAlias = Annotated[float, Quantity("1", "a ratio", 0.0, 100.0, ("1.2", "120 %"))]
+FrictionCoefficient: TypeAlias = Annotated[
+    float, Quantity("1", "a friction coefficient", 0.1, 3.0, ("1.4",))
+]
+RibSpacing: TypeAlias = Annotated[
+    float, Quantity("1", "a clear rib spacing over bar diameter", 0.1, 2.0, ("0.5", "50 %"))
+]
+TorqueCoefficient: TypeAlias = Annotated[
+    float, Quantity("1", "a torque coefficient", 0.05, 0.5, ("0.18",))
+]
+Overstrength: TypeAlias = Annotated[
+    float, Quantity("1", "an overstrength factor", 1.0, 3.0, ("1.2", "120 %"))
+]

@@ -7,7 +7,7 @@ from typing import Literal
 from pydantic import Field
 
 from jacketcheck.inputs.actions import Actions, Judgement
-from jacketcheck.inputs.base import InputModel
+from jacketcheck.inputs.base import InputModel, Text
 from jacketcheck.inputs.column import Column, Damage
 from jacketcheck.inputs.jacket import AddedBars, Bolts, Footing, Grout, Repair, Sleeve, Splice
 
@@ -17,11 +17,11 @@ __all__ = ["Job", "RepairInput"]
 class Job(InputModel):
     """Who and what; printed, never computed with."""
 
-    title: str = Field(min_length=1, description="Name of the structure and the column.")
-    number: str = Field(default="", description="Job number.")
-    engineer: str = Field(default="", description="Who prepared the input.")
-    note: str = Field(default="", description="Anything a reader should know.")
-    variant: str = Field(
+    title: Text = Field(min_length=1, description="Name of the structure and the column.")
+    number: Text = Field(default="", description="Job number.")
+    engineer: Text = Field(default="", description="Who prepared the input.")
+    note: Text = Field(default="", description="Anything a reader should know.")
+    variant: Text = Field(
         default="as written",
         min_length=1,
         max_length=60,

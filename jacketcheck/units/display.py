@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from typing import Literal, TypeAlias
+from typing import Literal, TypeAlias, get_args
 
 from jacketcheck.units._registry import conversion_factor
 
-__all__ = ["DisplaySystem", "display"]
+__all__ = ["DisplaySystem", "display", "in_both_systems"]
 
 DisplaySystem: TypeAlias = Literal["si", "us"]
 
@@ -22,7 +22,7 @@ _SHOWN: dict[str, dict[DisplaySystem, tuple[str, str]]] = {
     "mm/MPa": {"si": ("mm/MPa", "mm/MPa"), "us": ("in/ksi", "in/ksi")},
     "MPa": {"si": ("MPa", "MPa"), "us": ("ksi", "ksi")},
     "N mm": {"si": ("kN*m", "kN·m"), "us": ("kip*ft", "kip·ft")},
-    "1/mm": {"si": ("1/m", "1/m"), "us": ("1/in", "1/in")},
+    "1/mm": {"si": ("m**-1", "1/m"), "us": ("in**-1", "1/in")},
     "kg": {"si": ("kg", "kg"), "us": ("lbm", "lb")},
     "rad": {"si": ("rad", "rad"), "us": ("rad", "rad")},
     "deg": {"si": ("deg", "°"), "us": ("deg", "°")},
@@ -34,6 +34,7 @@ _PINT_NAME = {
     "mm4": "mm**4",
     "N/mm2/mm": "N/mm**3",
     "N mm": "N*mm",
+    "1/mm": "mm**-1",
     "1": "dimensionless",
 }
 
@@ -53,3 +54,23 @@ def display(unit: str, system: DisplaySystem) -> tuple[float, str]:
         return 1.0, unit
     pint_unit, printed = shown[system]
     return conversion_factor(_PINT_NAME.get(unit, unit), pint_unit), printed
+
+
+def in_both_systems(value: float, unit: str) -> str:
+    """A value in the units of both systems, for a message whose reader may use either.
+
+    Examples
+    --------
+    >>> in_both_systems(19.05, "mm"), in_both_systems(2.5e6, "N"), in_both_systems(1.4, "1")
+    ('19.05 mm (0.75 in)', '2500 kN (562 kip)', '1.4')
+    """
+    first, second = (_in_system(value, unit, system) for system in get_args(DisplaySystem))
+    return first if first == second else f"{first} ({second})"
+
+
+def _in_system(value: float, unit: str, system: DisplaySystem) -> str:
+    factor, printed = display(unit, system)
+    text = f"{value * factor:.6g}" if system == "si" else f"{value * factor:.4g}"
+    if "e+" in text:
+        text = f"{float(text):.0f}"
+    return text if printed == "—" else f"{text} {printed}"

@@ -1,0 +1,40 @@
+"""A complete repair that several areas start from: as text, as tables, as input and built."""
+
+from __future__ import annotations
+
+import tomllib
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from jacketcheck.inputs import RepairInput, read_text
+from jacketcheck.jacket import Jacket, build_jacket
+
+_REPAIR = Path(__file__).parent / "inputs" / "repair_us.toml"
+
+
+@pytest.fixture(scope="session")
+def repair_text() -> str:
+    """An invented repair with every field written, in US customary units, and two variants."""
+    return _REPAIR.read_text("utf-8")
+
+
+@pytest.fixture
+def repair_table(repair_text: str) -> dict[str, Any]:
+    """The same as tables, without its variants."""
+    table = tomllib.loads(repair_text)
+    del table["variants"]
+    return table
+
+
+@pytest.fixture(scope="session")
+def repair_input(repair_text: str) -> RepairInput:
+    """The same, validated."""
+    return read_text(repair_text).base
+
+
+@pytest.fixture
+def jacket(repair_input: RepairInput) -> Jacket:
+    """The same, built."""
+    return build_jacket(repair_input)

@@ -1,0 +1,50 @@
+"""How messages show what was written."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from jacketcheck.inputs.written import dotted, shown
+
+toml_values = st.recursive(
+    st.none() | st.booleans() | st.integers() | st.floats() | st.text() | st.dates(),
+    lambda inner: st.lists(inner) | st.dictionaries(st.text(), inner),
+    max_leaves=20,
+)
+
+
+@pytest.mark.parametrize(
+    ("value", "text"),
+    [
+        (False, "false"),
+        (12, "12"),
+        (1.5, "1.5"),
+        ("10 mm", '"10 mm"'),
+        ('3/8"', '"3/8\\""'),
+        ("a\nb\\", '"a\\nb\\\\"'),
+        ([1, "a", [True]], '[1, "a", [true]]'),
+        ({"a b": 1, "c": {}}, '{"a b" = 1, c = {}}'),
+        (dt.date(2001, 2, 3), "2001-02-03"),
+        ("\x1b\u202e\U000e0001", '"\\u001b\\u202e\\U000e0001"'),
+        ("x" * 70, '"' + "x" * 59 + "…"),
+        pytest.param(1 << 20_000, "an integer of 20001 bits", id="huge"),
+    ],
+)
+def test_values(value: object, text: str) -> None:
+    assert shown(value) == text
+
+
+@given(value=toml_values)
+def test_any_value_is_one_short_printable_line(value: object) -> None:
+    text = shown(value)
+    assert text.isprintable()
+    assert len(text) <= 61
+
+
+@given(steps=st.lists(st.text() | st.integers(0, 500), min_size=1, max_size=6))
+def test_any_path_is_printable(steps: list[int | str]) -> None:
+    assert dotted(steps).isprintable()
