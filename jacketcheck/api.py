@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
+from dataclasses import replace
 from importlib.metadata import version
 from pathlib import Path
 
@@ -11,6 +12,7 @@ from jacketcheck.errors import InputError, InputProblem
 from jacketcheck.host.host import Host
 from jacketcheck.host.loading import load_host
 from jacketcheck.inputs.load import InputFile, read_input
+from jacketcheck.inputs.written import dotted, shown
 from jacketcheck.jacket.build import build_jacket
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.report import CheckReport, VariantResults
@@ -66,7 +68,7 @@ def check_input(
     """Check an input that has been read; see `check`."""
     chosen = choose_variants(repair, variants)
     jackets = build_variants(repair, host=host, variants=chosen)
-    asked = tuple(provisions)
+    asked = tuple(dict.fromkeys((provisions,) if isinstance(provisions, str) else provisions))
     titles = {name: host.lineage(name)[-1].title for name in asked}
     pairs = [(variant, name) for variant in jackets for name in asked]
     tables = []
@@ -97,13 +99,13 @@ def choose_variants(repair: InputFile, names: Iterable[str] | None) -> tuple[str
     """
     if names is None:
         return tuple(repair.variants)
-    chosen = tuple(dict.fromkeys(names))
+    chosen = tuple(dict.fromkeys((names,) if isinstance(names, str) else names))
     unknown = [name for name in chosen if name not in repair.variants]
     if unknown:
         known = ", ".join(repair.variants)
         raise InputError(
             [
-                InputProblem("variant", repr(name), f"is not in the file; known are {known}")
+                InputProblem("variant", shown(name), f"is not in the file; known are {known}")
                 for name in unknown
             ],
             source=repair.source,
@@ -117,15 +119,19 @@ def build_variants(
     """Build the jacket of each variant; raises InputError with the problems of all of them."""
     jackets: dict[str, Jacket] = {}
     problems: list[InputProblem] = []
+    remarks: list[str] = []
+    seen: set[InputProblem] = set()
     for name in variants:
-        prefix = "" if name == repair.base_name else f"variants.{name}: "
+        place = "" if name == repair.base_name else dotted(("variants", name)) + "."
         try:
             jackets[name] = build_jacket(repair.variants[name], catalog=host.catalog)
         except InputError as error:
-            problems += [
-                InputProblem(prefix + found.path, found.value, found.message)
-                for found in error.problems
-            ]
+            # what a variant merely inherits is told once
+            fresh = [found for found in error.problems if found not in seen]
+            seen.update(fresh)
+            problems += [replace(found, path=f"{place}{found.path}") for found in fresh]
+            remarks.append(error.remark)
     if problems:
-        raise InputError(problems, source=repair.source)
+        remark = "; ".join(dict.fromkeys(filter(None, remarks)))
+        raise InputError(problems, source=repair.source, remark=remark)
     return jackets

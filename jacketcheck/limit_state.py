@@ -61,6 +61,8 @@ class LimitState:
             raise ValueError(f"limit state {self.id}: title is empty")
         if not callable(self.evaluate):
             raise TypeError(f"limit state {self.id}: evaluate is not callable")
+        if not isinstance(self.monotonic, Mapping):
+            raise TypeError(f"limit state {self.id}: monotonic is not a mapping of paths")
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,8 +90,16 @@ class Provisions:
     def __post_init__(self) -> None:
         """Reject what could not be listed."""
         _check_identifier("provisions", self.id)
+        if self.inherits is not None:
+            _check_identifier("inherited provisions", self.inherits)
         if not (isinstance(self.title, str) and self.title.strip()):
             raise ValueError(f"provisions {self.id}: title is empty")
+        if not isinstance(self.omits, Mapping):
+            raise TypeError(f"provisions {self.id}: omits is not a mapping of ids to reasons")
+        for omitted, reason in self.omits.items():
+            _check_identifier("omitted limit state", omitted)
+            if not (isinstance(reason, str) and reason.strip()):
+                raise ValueError(f"provisions {self.id}: omits {omitted} without a reason")
 
 
 def limit_state(

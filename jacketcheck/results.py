@@ -12,7 +12,7 @@ import numpy as np
 
 from jacketcheck.mechanics._arrays import Real
 
-__all__ = ["Kind", "Result", "Status", "Step", "Steps", "demand_capacity_ratio"]
+__all__ = ["Kind", "Result", "Status", "Step", "Steps", "demand_capacity_ratio", "worst_status"]
 
 Value = TypeVar("Value", bound="Real | str")
 
@@ -93,11 +93,21 @@ class Steps:
 def demand_capacity_ratio(demand: Real, capacity: Real) -> Real:
     """Demand over capacity; zero demand gives zero, a demand on no capacity gives infinity.
 
-    A NaN in either stays a NaN.
+    A NaN in either stays a NaN, and so does a negative demand or capacity: neither has a meaning
+    here, and a negative ratio would read as a pass.
+
+    Examples
+    --------
+    >>> demand_capacity_ratio(3.0, 4.0), demand_capacity_ratio(0.0, 0.0)
+    (0.75, 0.0)
+    >>> demand_capacity_ratio(1.0, 0.0), demand_capacity_ratio(1.0, -4.0)
+    (inf, nan)
     """
     with np.errstate(divide="ignore", invalid="ignore"):
         ratio = np.divide(demand, capacity)
-    settled = np.where(np.equal(demand, 0.0) & np.greater_equal(capacity, 0.0), 0.0, ratio)
+    meaningful = np.greater_equal(demand, 0.0) & np.greater_equal(capacity, 0.0)
+    settled = np.where(np.equal(demand, 0.0), 0.0, ratio)
+    settled = np.where(meaningful, settled, np.nan)
     return settled if settled.ndim else float(settled)
 
 
@@ -151,7 +161,7 @@ class Result:
         if self.kind is not Kind.LIMIT:
             return Status[self.kind.name]
         ratios = np.asarray(self.ratio)
-        if np.isnan(ratios).any():
+        if ratios.size == 0 or np.isnan(ratios).any():
             return Status.NOT_EVALUATED
         return Status.OK if bool(np.all(ratios <= 1.0)) else Status.EXCEEDS
 
@@ -167,8 +177,12 @@ class Result:
 
 
 def worst_status(results: Sequence[Result]) -> Status:
-    """Verdict on a set of results: unevaluated beats exceeded beats within limits."""
+    """Verdict on a set of results: unevaluated beats exceeded beats within limits.
+
+    Where no row has a ratio, nothing was evaluated.
+    """
     found = {result.status for result in results}
-    if not found or Status.NOT_EVALUATED in found:
-        return Status.NOT_EVALUATED
-    return Status.EXCEEDS if Status.EXCEEDS in found else Status.OK
+    for verdict in (Status.NOT_EVALUATED, Status.EXCEEDS, Status.OK):
+        if verdict in found:
+            return verdict
+    return Status.NOT_EVALUATED

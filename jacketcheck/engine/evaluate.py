@@ -8,14 +8,17 @@ from dataclasses import replace
 import numpy as np
 
 from jacketcheck.engine.validation import contract_problem
-from jacketcheck.errors import JacketcheckError
-from jacketcheck.host.host import Host, PluginProblem, Registered
-from jacketcheck.host.isolation import call_isolated, describe
-from jacketcheck.jacket.designs import design_count, has_designs
+from jacketcheck.host.host import Host, PluginInfo, PluginProblem, Registered
+from jacketcheck.host.isolation import Outcome, call_isolated, describe
+from jacketcheck.jacket.designs import design_count, detached, has_designs
 from jacketcheck.jacket.jacket import Jacket
+from jacketcheck.limit_state import LimitState
 from jacketcheck.results import Kind, Result
 
 __all__ = ["evaluate"]
+
+Answer = tuple[Result, ...] | str
+"""Results that keep the contract, or how it was broken."""
 
 
 def evaluate(
@@ -55,84 +58,72 @@ def evaluate(
         name = one.limit_state.id
         if only is not None and name not in only:
             continue
-        if name in omitted:
-            found: Sequence[Result] = (_not_applicable(one, omitted[name]),)
-        else:
-            found = _evaluate_one(one, jacket, host)
+        found = (
+            (_row(one.limit_state.title, Kind.NOT_APPLICABLE, omitted[name]),)
+            if name in omitted
+            else _evaluate_one(one, jacket, host.time_limit)
+        )
         results += (
             replace(result, limit_state=name, provisions=provisions, origin=one.plugin.distribution)
             for result in found
         )
     results += (_problem_row(problem, provisions) for problem in host.problems_for(provisions))
+    if not results and only is None:
+        reason = f"provisions {provisions} have no limit states"
+        results.append(_row("No limit state", Kind.NOT_EVALUATED, reason))
     return tuple(results)
 
 
-def _evaluate_one(one: Registered, jacket: Jacket, host: Host) -> Sequence[Result]:
-    if one.plugin.built_in:
-        try:
-            with np.errstate(all="ignore"):
-                value: object = one.limit_state.evaluate(jacket)
-        except JacketcheckError as error:
-            return (_failure(one, str(error)),)
-        except Exception as error:  # noqa: BLE001 - one broken check must not hide the others
-            return (_failure(one, describe(error)),)
+def _evaluate_one(one: Registered, jacket: Jacket, time_limit: float) -> Sequence[Result]:
+    limit_state, plugin = one.limit_state, one.plugin
+    if plugin.built_in:
+        outcome = _call(limit_state, jacket)
     else:
-        outcome = call_isolated(one.limit_state.evaluate, jacket, seconds=host.time_limit)
-        if outcome.problem is not None:
-            known = isinstance(outcome.error, JacketcheckError)
-            return (_failure(one, str(outcome.error) if known else outcome.problem),)
-        value = outcome.value
+        # its own copy: neither a call that goes on after its time nor one that writes past the
+        # frozen records can touch what the other limit states are given
+        own = detached(jacket)
+        outcome = call_isolated(_answer, limit_state, own, seconds=time_limit)
+    answer = outcome.problem if outcome.value is None else outcome.value
+    remarks = tuple(f"plug-in {plugin.name} {remark}" for remark in outcome.remarks)
+    if not isinstance(answer, tuple):
+        reason = f"{_who(plugin)}limit state {limit_state.id}: {answer}"
+        return (_row(limit_state.title, Kind.NOT_EVALUATED, reason, *remarks),)
+    first, *others = answer
+    return (replace(first, notes=(*first.notes, *remarks)), *others)
+
+
+def _call(limit_state: LimitState, jacket: Jacket) -> Outcome[Answer]:
+    """Call a limit state of our own: no thread, and nothing that needs to be kept apart."""
+    try:
+        return Outcome(_answer(limit_state, jacket))
+    except Exception as error:  # noqa: BLE001 - one broken check must not hide the others
+        return Outcome(problem=describe(error), error=error)
+
+
+def _answer(limit_state: LimitState, jacket: Jacket) -> Answer:
     shape = (design_count(jacket),) if has_designs(jacket) else ()
-    checked = contract_problem(value, shape)
-    if isinstance(checked, str):
-        return (_failure(one, checked),)
-    return checked
+    with np.errstate(all="ignore"):  # what comes of it is judged by the contract
+        return contract_problem(limit_state.evaluate(jacket), shape)
 
 
-def _failure(one: Registered, reason: str) -> Result:
-    """Row of a limit state that should have been evaluated and could not be."""
-    who = "" if one.plugin.built_in else f"plug-in {one.plugin.name} ({one.plugin.origin}), "
-    return Result(
-        title=one.limit_state.title,
-        location="",
-        demand=np.nan,
-        capacity=np.nan,
-        unit="1",
-        clause="",
-        notes=(f"{who}limit state {one.limit_state.id}: {reason}",),
-        kind=Kind.NOT_EVALUATED,
-    )
+def _who(plugin: PluginInfo) -> str:
+    return "" if plugin.built_in else f"plug-in {plugin.name} ({plugin.origin}), "
 
 
-def _not_applicable(one: Registered, reason: str) -> Result:
-    return Result(
-        title=one.limit_state.title,
-        location="",
-        demand=0.0,
-        capacity=0.0,
-        unit="1",
-        clause="",
-        notes=(reason,),
-        kind=Kind.NOT_APPLICABLE,
-    )
+def _row(title: str, kind: Kind, *notes: str) -> Result:
+    """A row without numbers."""
+    nothing = 0.0 if kind is Kind.NOT_APPLICABLE else np.nan
+    return Result(title, "", nothing, nothing, "1", "", notes=notes, kind=kind)
 
 
 def _problem_row(problem: PluginProblem, provisions: str) -> Result:
     plugin = problem.plugin
-    return Result(
-        title=f"Plug-in {plugin.name}",
+    note = f"{_who(plugin)}{problem.what}: {problem.message}"
+    if not plugin.built_in:
+        note += f"; switch it off with --without {plugin.name}"
+    return replace(
+        _row(f"Plug-in {plugin.name}", Kind.NOT_EVALUATED, note),
         location=problem.what,
-        demand=np.nan,
-        capacity=np.nan,
-        unit="1",
-        clause="",
-        notes=(
-            (
-                f"plug-in {plugin.name} ({plugin.origin}), {problem.what}: {problem.message}; "
-                f"switch it off with --without {plugin.name}"
-            ),
-        ),
-        kind=Kind.NOT_EVALUATED,
         limit_state="plug-in-problem",
         provisions=provisions,
         origin=plugin.distribution,

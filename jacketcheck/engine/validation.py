@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from typing import Any
 
 import numpy as np
 
+from jacketcheck.mechanics._arrays import Floats, Real
 from jacketcheck.results import Kind, Result, Step
 
 __all__ = ["contract_problem"]
 
 
-def contract_problem(  # noqa: PLR0911 - one return for each clause of the contract
-    value: object, shape: tuple[int, ...]
-) -> tuple[Result, ...] | str:
+class _Breach(Exception):  # noqa: N818 - never leaves this module
+    """An answer that breaks the contract; says how."""
+
+
+def contract_problem(value: object, shape: tuple[int, ...]) -> tuple[Result, ...] | str:
     """Return the results, broadcast over the designs, or say in one line what is wrong with them.
 
     Parameters
@@ -22,66 +25,105 @@ def contract_problem(  # noqa: PLR0911 - one return for each clause of the contr
         What a limit state returned.
     shape
         Shape of a number over the designs: empty for a single design, else one length.
+
+    Returns
+    -------
+    tuple of Result, or str
+        Copies that whoever answered cannot change any more; or the breach of the contract.
     """
+    try:
+        results = tuple(_checked(entry, shape) for entry in _entries(value))
+        rows = [(row.title, row.location, row.clause) for row in results]
+        if len(set(rows)) != len(rows):
+            raise _Breach("returned the same title, location and clause twice")
+    except _Breach as breach:
+        return str(breach)
+    return results
+
+
+def _entries(value: object) -> list[Any] | tuple[Any, ...]:
     if value is None:
-        return "returned nothing"
+        raise _Breach("returned nothing")
     if isinstance(value, Result):
-        return "returned a Result, not a sequence of them"
+        raise _Breach("returned a Result, not a sequence of them")
     if not isinstance(value, list | tuple):
-        return f"returned a {type(value).__name__}, not a sequence of Results"
+        raise _Breach(f"returned a {type(value).__name__}, not a sequence of Results")
     if not value:
-        return "returned an empty sequence"
-    for entry in value:
-        if not isinstance(entry, Result):
-            return f"returned a {type(entry).__name__} among its results"
-        if problem := _entry_problem(entry, shape):
-            return f"{problem} (row {entry.title!r}, {entry.location!r})"
-    rows = [(row.title, row.location, row.clause) for row in value]
-    if len(set(rows)) != len(rows):
-        return "returned the same title, location and clause twice"
-    return tuple(_broadcast(entry, shape) for entry in value)
+        raise _Breach("returned an empty sequence")
+    return value
 
 
-def _entry_problem(entry: Result, shape: tuple[int, ...]) -> str | None:
-    """What is wrong with one result, if anything."""
+def _checked(entry: object, shape: tuple[int, ...]) -> Result:
+    """A plain copy of one result, made once more so that its ratio is ours."""
+    if not isinstance(entry, Result):
+        raise _Breach(f"returned a {type(entry).__name__} among its results")
+    try:
+        _check_texts(entry)
+        verdict = entry.kind is Kind.LIMIT
+        return Result(
+            title=entry.title,
+            location=entry.location,
+            demand=_numbers("demand", entry.demand, shape, verdict=verdict),
+            capacity=_numbers("capacity", entry.capacity, shape, verdict=verdict),
+            unit=entry.unit,
+            clause=entry.clause,
+            steps=tuple(_checked_step(step, shape) for step in entry.steps),
+            notes=tuple(entry.notes),
+            kind=entry.kind,
+        )
+    except _Breach as breach:
+        raise _Breach(f"{breach} (row {entry.title!r}, {entry.location!r})") from breach
+
+
+def _check_texts(entry: Result) -> None:
     if not isinstance(entry.kind, Kind):
-        return "kind is not one of Kind"
+        raise _Breach("kind is not one of Kind")
+    if not (isinstance(entry.notes, list | tuple) and isinstance(entry.steps, list | tuple)):
+        raise _Breach("notes and steps must be sequences")
     texts = (entry.title, entry.location, entry.unit, entry.clause, *entry.notes)
     if not all(isinstance(text, str) for text in texts):
-        return "title, location, unit, clause and notes must be texts"
-    if not all(isinstance(step, Step) for step in entry.steps):
-        return "steps must be Step records"
-    if entry.kind is not Kind.LIMIT:
-        return None
-    for name, value in (("demand", entry.demand), ("capacity", entry.capacity)):
-        if problem := _number_problem(value, shape):
-            return f"{name} {problem}"
-    return None
+        raise _Breach("title, location, unit, clause and notes must be texts")
+    if not entry.title.strip():
+        raise _Breach("title is empty")
 
 
-def _number_problem(value: object, shape: tuple[int, ...]) -> str | None:
+def _checked_step(step: object, shape: tuple[int, ...]) -> Step:
+    if not isinstance(step, Step):
+        raise _Breach("steps must be Step records")
+    texts = (step.symbol, step.expression, step.unit, step.source)
+    if not all(isinstance(text, str) for text in texts):
+        raise _Breach("symbol, expression, unit and source of a step must be texts")
+    value = step.value
+    if not isinstance(value, str):
+        value = _numbers(f"step {step.symbol!r}", value, shape, verdict=False)
+    return Step(step.symbol, step.expression, value, step.unit, step.source)
+
+
+def _numbers(name: str, value: object, shape: tuple[int, ...], *, verdict: bool) -> Real:
+    """A number for each design; for a verdict it must be one that a ratio can be made of."""
+    if type(value) is not np.ndarray and not isinstance(value, int | float | np.number):
+        raise _Breach(f"{name} is not a number or an array: a {type(value).__name__}")
+    numbers = np.asarray(value)
+    if numbers.dtype.kind not in "iuf":
+        raise _Breach(f"{name} is not a real number: {str(value)[:60]}")
     try:
-        numbers = np.asarray(value, dtype=float)
-        np.broadcast_to(numbers, shape)
-    except (TypeError, ValueError):
-        return f"is not a number for each design: {str(value)[:60]}"
+        # a copy, so that what was returned cannot be changed afterwards
+        numbers = np.array(np.broadcast_to(numbers, shape), dtype=float)
+    except ValueError as error:
+        designs = shape[0] if shape else 1
+        text = f"{name} has the shape {numbers.shape}, not a number for each of {designs} design(s)"
+        raise _Breach(text) from error
+    if verdict:
+        _check_range(name, numbers)
+    numbers.setflags(write=False)
+    return numbers if numbers.ndim else float(numbers)
+
+
+def _check_range(name: str, numbers: Floats) -> None:
     # among many designs a NaN concerns its own design only, which then reads as not evaluated
-    if not shape and np.isnan(numbers).any():
-        return "is not a number (NaN)"
-    if (numbers < 0.0).any():
-        return f"is negative: {float(np.min(numbers)):g}"
-    return None
-
-
-def _broadcast(entry: Result, shape: tuple[int, ...]) -> Result:
-    if not shape:
-        return replace(entry, demand=_float(entry.demand), capacity=_float(entry.capacity))
-    return replace(
-        entry,
-        demand=np.broadcast_to(np.asarray(entry.demand, float), shape),
-        capacity=np.broadcast_to(np.asarray(entry.capacity, float), shape),
-    )
-
-
-def _float(value: object) -> float:
-    return float(np.asarray(value, float))
+    if not numbers.ndim and np.isnan(numbers):
+        raise _Breach(f"{name} is not a number (NaN)")
+    if np.any(numbers < 0.0):
+        raise _Breach(f"{name} is negative: {float(np.nanmin(numbers)):g}")
+    if name == "capacity" and np.any(np.isposinf(numbers)):
+        raise _Breach("capacity is infinite, which any demand would pass")

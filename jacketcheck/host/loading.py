@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+import re
+from collections.abc import Iterable
 from importlib.metadata import EntryPoint, distribution, entry_points
 from typing import Any
 
@@ -10,13 +11,20 @@ import pluggy
 
 from jacketcheck import hookspecs, limit_states
 from jacketcheck.catalog.catalog import built_in_catalog
-from jacketcheck.host.host import Host, HostBuilder, PluginInfo
-from jacketcheck.host.isolation import DEFAULT_TIME_LIMIT, call_isolated, describe
+from jacketcheck.errors import InputError, InputProblem, JacketcheckError
+from jacketcheck.host.builder import HostBuilder
+from jacketcheck.host.host import Host, PluginInfo
+from jacketcheck.host.isolation import DEFAULT_TIME_LIMIT, call_isolated
+from jacketcheck.inputs.written import shown
 
 __all__ = ["BUILT_IN", "load_host"]
 
 BUILT_IN = "built-in"
 """Name of the plug-in that the package itself is."""
+
+
+class _RefusedError(JacketcheckError):
+    """Something that a plug-in brings and that cannot be taken."""
 
 
 def load_host(
@@ -43,30 +51,31 @@ def load_host(
     -------
     Host
         Nothing that a plug-in does makes this fail: its problems are listed in the host.
+
+    Raises
+    ------
+    InputError
+        If a plug-in to be switched off is not there.
     """
-    off = tuple(without)
-    builder = HostBuilder(catalog=built_in_catalog())
-    own = PluginInfo(
-        BUILT_IN, hookspecs.PROJECT, distribution(hookspecs.PROJECT).version, built_in=True
-    )
-    _ask(builder, own, limit_states, time_limit)
-    for entry_point in _entry_points() if installed else ():
-        plugin = _information(entry_point)
-        if plugin.name in off or plugin.distribution in off:
-            continue
-        loaded = call_isolated(entry_point.load, seconds=time_limit)
-        if loaded.problem is not None:
-            builder.report(plugin, "import", loaded.problem)
-            builder.add(plugin, {})
-        else:
-            _ask(builder, plugin, loaded.value, time_limit)
-    for plugin, module in extra:
-        _ask(builder, plugin, module, time_limit)
+    off = tuple(dict.fromkeys(without))
+    found: list[tuple[PluginInfo, object]] = []
+    if installed:
+        found += [(_information(entry_point), entry_point) for entry_point in _entry_points()]
+    found += extra
+    _require_known(off, [plugin for plugin, _ in found])
+
+    builder = HostBuilder(built_in_catalog(), time_limit)
+    version = distribution(hookspecs.PROJECT).version
+    own = PluginInfo(BUILT_IN, hookspecs.PROJECT, version, built_in=True)
+    builder.add(own, _asked(builder, own, limit_states))
+    for plugin, item in found:
+        if not any(_is_called(plugin, name) for name in off):
+            builder.add(plugin, _asked(builder, plugin, item))
+    builder.report_strays()
     return Host(
-        plugins=tuple(builder.plugins),
+        plugins=builder.plugins(),
         catalog=builder.catalog,
         provisions=builder.provisions,
-        bond_models=builder.bond_models,
         registered=tuple(builder.registered),
         problems=tuple(builder.problems),
         time_limit=time_limit,
@@ -86,32 +95,73 @@ def _information(entry_point: EntryPoint) -> PluginInfo:
     return PluginInfo(entry_point.name, dist.name, dist.version)
 
 
-def _ask(builder: HostBuilder, plugin: PluginInfo, module: object, time_limit: float) -> None:
-    """Register one plug-in with a manager of its own and call each of its hooks."""
+def _require_known(names: Iterable[str], plugins: list[PluginInfo]) -> None:
+    """Refuse to switch off what is not there: the reader would believe it was."""
+    problems = []
+    for name in names:
+        if not any(_is_called(plugin, name) for plugin in plugins):
+            known = ", ".join(plugin.name for plugin in plugins) or "none"
+            message = f"is not an installed plug-in; installed are {known}"
+            if name in {BUILT_IN, hookspecs.PROJECT}:
+                message = "cannot be switched off"
+            problems.append(InputProblem("without", shown(name), message))
+    if problems:
+        raise InputError(problems, source="options")
+
+
+def _is_called(plugin: PluginInfo, name: str) -> bool:
+    """Whether a plug-in or its distribution has a name; spelling as package indices compare it."""
+    return _folded(name) in {_folded(plugin.name), _folded(plugin.distribution)}
+
+
+def _folded(name: str) -> str:
+    return re.sub(r"[-_.]+", "-", name).casefold()
+
+
+def _asked(builder: HostBuilder, plugin: PluginInfo, item: object) -> dict[str, list[Any]]:
+    """What one plug-in brings through each hook; what fails on the way is reported."""
+    time_limit = builder.time_limit
+    if isinstance(item, EntryPoint):
+        loaded = call_isolated(item.load, seconds=time_limit)
+        if loaded.problem is not None:
+            builder.report(plugin, "import", loaded.problem)
+            return {}
+        item = loaded.value
+    registered = call_isolated(_registered, item, plugin.name, seconds=time_limit)
+    if registered.value is None:
+        builder.report(plugin, "registration", registered.problem or "returned nothing")
+        return {}
+    brought: dict[str, list[Any]] = {}
+    for hook in hookspecs.HOOK_NAMES:
+        answer = call_isolated(_entries, registered.value, hook, seconds=time_limit)
+        if answer.value is None:
+            builder.report(plugin, hook, answer.problem or "returned nothing")
+        else:
+            brought[hook] = answer.value
+    return brought
+
+
+def _registered(module: object, name: str) -> pluggy.PluginManager:
+    """A manager that holds one plug-in, so that a problem has one possible origin."""
     manager = pluggy.PluginManager(hookspecs.PROJECT)
     manager.add_hookspecs(hookspecs)
-    try:
-        manager.register(module, name=plugin.name)
-        manager.check_pending()
-    except Exception as error:  # noqa: BLE001 - whatever a foreign object does on inspection
-        builder.report(plugin, "registration", describe(error))
-        builder.add(plugin, {})
-        return
-    brought: dict[str, Sequence[Any]] = {}
+    manager.register(module, name=name)
+    manager.check_pending()
     for hook in hookspecs.HOOK_NAMES:
-        outcome = call_isolated(_entries, getattr(manager.hook, hook), seconds=time_limit)
-        if outcome.value is None:
-            builder.report(plugin, hook, outcome.problem or "returned nothing")
-        else:
-            brought[hook] = outcome.value
-    builder.add(plugin, brought)
+        if hasattr(module, hook) and not getattr(manager.hook, hook).get_hookimpls():
+            raise _RefusedError(f"{hook} is not marked with jacketcheck.hookspecs.hookimpl")
+    return manager
 
 
-def _entries(hook: Any) -> list[Any]:
+def _entries(manager: pluggy.PluginManager, hook: str) -> list[Any]:
     """What the one registered plug-in brings through a hook; nothing if it has no such hook."""
+    caller = getattr(manager.hook, hook)
+    answers = caller()
+    if caller.get_hookimpls() and not answers:
+        raise _RefusedError("returned nothing, not a sequence of records")
     entries: list[Any] = []
-    for answer in hook():
-        if isinstance(answer, str | bytes):
-            raise TypeError(f"returned a {type(answer).__name__}, not a sequence of records")
+    for answer in answers:
+        if isinstance(answer, str | bytes | dict):
+            raise _RefusedError(f"returned a {type(answer).__name__}, not a sequence of records")
         entries.extend(answer)
     return entries

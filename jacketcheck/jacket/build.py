@@ -11,6 +11,7 @@ from jacketcheck.jacket.build_column import build_column
 from jacketcheck.jacket.build_reinforcement import build_added_bars
 from jacketcheck.jacket.build_steelwork import build_bolts, build_sleeve, build_splice
 from jacketcheck.jacket.column_parts import FootingBlock
+from jacketcheck.jacket.designs import read_only
 from jacketcheck.jacket.geometry_rules import geometry_problems
 from jacketcheck.jacket.jacket import Demands, Jacket
 from jacketcheck.jacket.jacket_parts import Grout
@@ -58,12 +59,14 @@ def assemble_jacket(repair: RepairInput, *, catalog: Catalog) -> Jacket:
         With every name that is not in the catalogue, and damage records that contradict.
     """
     if problems := lookup_problems(repair, catalog):
-        raise InputError(problems, source="look-up")
-    return Jacket(
+        remark = "geometry is checked once these are mended"
+        raise InputError(problems, source="look-up", remark=remark)
+    jacket = Jacket(
         title=repair.job.title,
         column=build_column(repair, catalog),
         repair_height=repair.repair.height,
         surface=repair.repair.surface,
+        column_face=repair.repair.column_face,
         sleeve=build_sleeve(repair, catalog),
         splice=build_splice(repair, catalog),
         bolts=build_bolts(repair, catalog),
@@ -78,7 +81,9 @@ def assemble_jacket(repair: RepairInput, *, catalog: Catalog) -> Jacket:
             displacement=repair.actions.displacement_demand,
         ),
         judgement=repair.judgement,
+        bond_model=catalog.bond_model(repair.judgement.bond_model),
     )
+    return read_only(jacket)
 
 
 def _grout(repair: RepairInput) -> Grout:

@@ -87,25 +87,29 @@ def _bars(repair: RepairInput) -> tuple[ColumnBar, ...]:
     """Every bar of the column, in order of its number."""
     written = repair.column.bars
     records = {
-        number: record for record in repair.damage for number in bar_numbers(record, written)
+        number: index
+        for index, record in enumerate(repair.damage)
+        for number in bar_numbers(record, written)
     }
-    bars = []
-    for number in range(1, written.count + 1):
-        angle = bar_angle(number, written)
-        surface = surface_at(angle, repair.repair)
-        record = records.get(number)
-        if record is None:
-            bars.append(ColumnBar(number, angle, "intact", 0.0, 0.0, 0.0, surface))
-        else:
-            bars.append(
-                ColumnBar(
-                    number,
-                    angle,
-                    record.state,
-                    record.height,
-                    record.crack_width,
-                    record.spalling_depth,
-                    record.surface or surface,
-                )
-            )
-    return tuple(bars)
+    return tuple(
+        _bar(repair, number, records.get(number)) for number in range(1, written.count + 1)
+    )
+
+
+def _bar(repair: RepairInput, number: int, index: int | None) -> ColumnBar:
+    """One bar with the damage record at `index`, if it has one."""
+    angle = bar_angle(number, repair.column.bars)
+    surface = surface_at(angle, repair.repair)
+    if index is None:
+        return ColumnBar(number, angle, "intact", 0.0, 0.0, 0.0, surface)
+    record = repair.damage[index]
+    return ColumnBar(
+        number,
+        angle,
+        record.state,
+        record.height,
+        record.crack_width,
+        record.spalling_depth,
+        record.surface or surface,
+        record=f"damage.{index + 1}",
+    )

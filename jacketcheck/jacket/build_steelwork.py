@@ -32,7 +32,8 @@ def build_plate(catalog: Catalog, *, steel: str, thickness: Real) -> Plate:
 
 def sleeve_height(repair: RepairInput) -> Real:
     """Top of the repair to the gap above the footing [mm]."""
-    return np.subtract(repair.repair.height, repair.repair.gap)
+    height: Real = np.subtract(repair.repair.height, repair.repair.gap)
+    return height
 
 
 def build_sleeve(repair: RepairInput, catalog: Catalog) -> Sleeve:
@@ -44,6 +45,7 @@ def build_sleeve(repair: RepairInput, catalog: Catalog) -> Sleeve:
         height=sleeve_height(repair),
         gap=repair.repair.gap,
         seam_gap=written.seam_gap,
+        seam_angle=np.radians(written.seam_angle),
         exposure=written.exposure,
         steel=build_plate(catalog, steel=written.steel, thickness=written.thickness),
     )
@@ -94,6 +96,7 @@ def build_bolts(repair: RepairInput, catalog: Catalog) -> BoltGroup:
         shear_stress=stress,
         tensile_stress=product.tensile_stress,
         threads=written.threads,
+        metric=size.name.startswith("M"),
         rows=layout.rows,
         columns=written.columns,
         pitch=written.pitch,

@@ -120,6 +120,8 @@ class ColumnBar:
         Depth of spalled cover at the bar [mm].
     surface
         Whether the cracked concrete around the bar is removed before grouting.
+    record
+        Path of the damage record in the input; empty for a bar without one.
     """
 
     number: int
@@ -129,6 +131,7 @@ class ColumnBar:
     crack_width: Real
     spalling_depth: Real
     surface: Surface
+    record: str = label()
 
 
 @dataclass(frozen=True, slots=True)

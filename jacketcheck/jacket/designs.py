@@ -6,8 +6,9 @@ choices such as the hole type. Designs may differ in numbers and labels; a choic
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import fields, is_dataclass, replace
+import copy
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import fields, is_dataclass
 from typing import Any, TypeGuard, TypeVar
 
 import numpy as np
@@ -15,7 +16,16 @@ import numpy as np
 from jacketcheck.jacket._roles import SEVERAL, is_label
 from jacketcheck.jacket.jacket import Jacket
 
-__all__ = ["design_count", "has_designs", "leaves", "pick", "stack", "with_values"]
+__all__ = [
+    "design_count",
+    "detached",
+    "has_designs",
+    "leaves",
+    "pick",
+    "read_only",
+    "stack",
+    "with_values",
+]
 
 Record = TypeVar("Record")
 
@@ -71,18 +81,29 @@ def design_count(jacket: Jacket) -> int:
 
 def pick(record: Record, index: int) -> Record:
     """One design of a jacket (or of a part of one), without arrays."""
-    if _is_record(record):
-        changed = {
-            name: pick(child, index)
-            for name, child, shown_only in _children(record)
-            if not shown_only
-        }
-        return _renewed(record, changed)
-    if isinstance(record, tuple):
-        return tuple(pick(child, index) for child in record)  # type: ignore[return-value]
-    if isinstance(record, np.ndarray) and record.ndim:
-        return float(record[index if record.shape[0] > 1 else 0])  # type: ignore[return-value]
-    return record
+
+    def picked(value: Any) -> Any:
+        if isinstance(value, np.ndarray) and value.ndim:
+            return float(value[index if value.shape[0] > 1 else 0])
+        return value
+
+    chosen: Record = _mapped(record, picked)
+    return chosen
+
+
+def read_only(record: Record) -> Record:
+    """Copy of a jacket (or of a part of one) whose arrays cannot be written to."""
+    frozen: Record = _mapped(record, _frozen)
+    return frozen
+
+
+def detached(jacket: Jacket) -> Jacket:
+    """Copy that shares no memory, so that whoever gets it cannot change the original."""
+    twin = copy.deepcopy(jacket)
+    for _, value in leaves(twin):
+        if isinstance(value, np.ndarray):
+            value.setflags(write=False)
+    return twin
 
 
 def with_values(jacket: Jacket, values: Mapping[str, Any]) -> Jacket:
@@ -96,7 +117,9 @@ def with_values(jacket: Jacket, values: Mapping[str, Any]) -> Jacket:
     known = {path for path, _ in leaves(jacket)}
     if unknown := sorted(set(values) - known):
         raise KeyError(f"no such field of a jacket: {', '.join(unknown)}")
-    return _replaced(jacket, {tuple(path.split(".")): value for path, value in values.items()})
+    changes = {tuple(path.split(".")): value for path, value in values.items()}
+    changed: Jacket = _replaced(jacket, changes)
+    return changed
 
 
 def stack(jackets: Sequence[Jacket]) -> Jacket:
@@ -105,17 +128,42 @@ def stack(jackets: Sequence[Jacket]) -> Jacket:
     Raises
     ------
     ValueError
-        If there is none, or if they differ in a choice; the message names the field.
+        If there is none, if one is of many designs already, or if they differ in a choice; the
+        message names the field.
     """
     if not jackets:
         raise ValueError("no jacket to stack")
-    return jackets[0] if len(jackets) == 1 else _stacked(jackets, "")  # type: ignore[no-any-return]
+    if any(has_designs(jacket) for jacket in jackets):
+        raise ValueError("only jackets of one design can be stacked")
+    stacked: Jacket = _stacked(jackets, "")
+    return stacked
+
+
+def _mapped(value: Any, change: Callable[[Any], Any]) -> Any:
+    """Copy of a tree with every leaf changed by a function."""
+    if _is_record(value):
+        changed = {
+            name: _mapped(child, change)
+            for name, child, shown_only in _children(value)
+            if not shown_only
+        }
+        return _renewed(value, changed)
+    if isinstance(value, tuple):
+        return tuple(_mapped(child, change) for child in value)
+    return change(value)
 
 
 def _renewed(record: Any, changed: Mapping[str, Any]) -> Any:
-    """Copy of a record with fresh memory, if it has any."""
-    fresh = {"memo": {}} if isinstance(record, Jacket) else {}
-    return replace(record, **changed, **fresh)
+    """Copy of a record with fresh memory, if it has any.
+
+    Not made by `dataclasses.replace`: a catalogue's record would check itself once more, and
+    refuse an array over designs.
+    """
+    fresh: dict[str, Any] = {"memo": {}} if isinstance(record, Jacket) else {}
+    twin = copy.copy(record)
+    for name, value in {**changed, **fresh}.items():
+        object.__setattr__(twin, name, value)
+    return twin
 
 
 def _replaced(value: Any, changes: Mapping[tuple[str, ...], Any]) -> Any:

@@ -14,54 +14,84 @@ from numpy.typing import NDArray
 
 from jacketcheck.errors import InputProblem
 from jacketcheck.jacket.jacket import Jacket
+from jacketcheck.jacket.jacket_parts import AddedBarLayer
 from jacketcheck.mechanics._arrays import Real
+from jacketcheck.units import in_both_systems
 
 __all__ = ["GeometryRule", "buildable", "geometry_problems", "geometry_rules"]
 
 Flags = NDArray[np.bool_]
 
+_ROUNDING = 1e-9
+_FIT = 5.0
+"""Rows and end distances may miss the sleeve's height by this much [mm]; it is cut to suit."""
+
 
 @dataclass(frozen=True, slots=True)
 class GeometryRule:
-    """One rule: field, its value [mm], where it holds, and what is allowed."""
+    """One rule, and what to say of a design that breaks it.
+
+    Attributes
+    ----------
+    path
+        Field that should change.
+    value
+        What the field has, in `unit`.
+    holds
+        Whether each design keeps the rule.
+    bound
+        Limit that the value misses, in `unit`.
+    relation
+        How value and bound must stand, e.g. ``must exceed``.
+    reason
+        What the bound is.
+    unit
+        ``mm``, or ``1`` for a count.
+    """
 
     path: str
     value: Real
     holds: Flags
-    message: str
+    bound: Real
+    relation: str
+    reason: str
+    unit: str = "mm"
 
-    @classmethod
-    def above(cls, path: str, value: Real, bound: Real, what: str) -> GeometryRule:
-        """The value must exceed a bound [mm]."""
-        return cls(path, value, np.greater(value, bound), f"must exceed {_mm(bound)}, {what}")
+    def problem(self) -> InputProblem:
+        """The problem of a single design that breaks the rule."""
+        value = in_both_systems(float(np.max(self.value)), self.unit)
+        bound = in_both_systems(float(np.max(self.bound)), self.unit)
+        return InputProblem(self.path, value, f"{self.relation} {bound}, {self.reason}")
 
-    @classmethod
-    def below(cls, path: str, value: Real, bound: Real, what: str) -> GeometryRule:
-        """The value must stay below a bound [mm]."""
-        return cls(path, value, np.less(value, bound), f"must be less than {_mm(bound)}, {what}")
 
-    @classmethod
-    def at_most(cls, path: str, value: Real, bound: Real, what: str) -> GeometryRule:
-        """The value must not exceed a bound [mm]."""
-        slack = 1e-9 * np.abs(bound)
-        holds = np.less_equal(value, bound + slack)
-        return cls(path, value, holds, f"must be at most {_mm(bound)}, {what}")
+def above(path: str, value: Real, bound: Real, reason: str) -> GeometryRule:
+    """The value [mm] must exceed a bound."""
+    return GeometryRule(path, value, np.greater(value, bound), bound, "must exceed", reason)
+
+
+def below(path: str, value: Real, bound: Real, reason: str) -> GeometryRule:
+    """The value [mm] must stay below a bound."""
+    return GeometryRule(path, value, np.less(value, bound), bound, "must be less than", reason)
+
+
+def at_most(path: str, value: Real, bound: Real, reason: str, unit: str = "mm") -> GeometryRule:
+    """The value must not exceed a bound."""
+    holds = np.less_equal(value, np.multiply(bound, 1.0 + _ROUNDING))
+    return GeometryRule(path, value, holds, bound, "must be at most", reason, unit)
 
 
 def geometry_problems(jacket: Jacket) -> list[InputProblem]:
-    """Every rule that a single design breaks."""
-    return [
-        InputProblem(rule.path, _mm(rule.value), rule.message)
-        for rule in geometry_rules(jacket)
-        if not np.all(rule.holds)
-    ]
+    """Every rule that a single design breaks, each once."""
+    broken = (rule.problem() for rule in geometry_rules(jacket) if not np.all(rule.holds))
+    return list(dict.fromkeys(broken))
 
 
 def buildable(jacket: Jacket) -> Flags:
     """Whether each design keeps all rules."""
-    return np.logical_and.reduce(
-        np.broadcast_arrays(*(np.asarray(rule.holds) for rule in geometry_rules(jacket)))
-    )
+    kept: Flags = np.asarray(True)  # noqa: FBT003 - what no rule has spoken about
+    for rule in geometry_rules(jacket):
+        kept = np.logical_and(kept, rule.holds)
+    return kept
 
 
 def geometry_rules(jacket: Jacket) -> Iterator[GeometryRule]:
@@ -69,144 +99,163 @@ def geometry_rules(jacket: Jacket) -> Iterator[GeometryRule]:
     yield from _column_rules(jacket)
     yield from _damage_rules(jacket)
     yield from _sleeve_rules(jacket)
-    yield from _bolt_rules(jacket)
+    yield from _bolt_spacing_rules(jacket)
+    yield from _bolt_row_rules(jacket)
     if jacket.added_bars is not None:
-        yield from _added_bar_rules(jacket)
+        yield from _added_bar_rules(jacket, jacket.added_bars)
 
 
 def _column_rules(jacket: Jacket) -> Iterator[GeometryRule]:
     column = jacket.column
-    layer = column.layer
-    yield GeometryRule.above(
+    layer, ties = column.layer, column.ties
+    yield below(
         "column.cover",
-        layer.circle_radius,
-        layer.diameter,
-        "the radius of the bar circle that cover, hoops and bars leave",
+        column.cover,
+        column.radius - np.add(ties.diameter, 1.5 * np.asarray(layer.diameter)),
+        "or the bars have no room inside cover and hoops",
     )
-    yield GeometryRule.above(
-        "column.bars.count", layer.spacing, layer.diameter, "the bars would overlap at this spacing"
+    room = np.floor(2.0 * np.pi * np.asarray(layer.circle_radius) / layer.diameter)
+    yield GeometryRule(
+        "column.bars.count",
+        layer.count,
+        # bars without any room are the rule above
+        np.logical_or(np.less_equal(layer.count, room), np.less(room, 1.0)),
+        room,
+        "must be at most",
+        "or the bars overlap on their circle",
+        unit="1",
     )
-    yield GeometryRule.below(
-        "repair.height", jacket.repair_height, column.shear_span,
-        "the column from the footing to the point of contraflexure",
-    )  # fmt: skip
-    yield GeometryRule.above(
-        "column.hoops.spacing", column.ties.spacing, column.ties.diameter, "hoops would overlap"
+    yield above(
+        "column.hoops.spacing", ties.spacing, ties.diameter, "the hoops' diameter, or they overlap"
+    )
+    yield below(
+        "repair.height",
+        jacket.repair_height,
+        column.shear_span,
+        "the height of the column up to the point of contraflexure",
     )
 
 
 def _damage_rules(jacket: Jacket) -> Iterator[GeometryRule]:
     for bar in jacket.column.bars:
         if bar.state in {"buckled", "fractured"}:
-            yield GeometryRule.below(
-                f"damage (bar {bar.number}, height)",
+            yield below(
+                f"{bar.record}.height",
                 bar.damage_height,
                 jacket.repair_height,
                 "the height of the repair: damage above it is not bridged",
             )
-        yield GeometryRule.below(
-            f"damage (bar {bar.number}, spalling depth)",
+        yield below(
+            f"{bar.record}.spalling_depth",
             bar.spalling_depth,
             jacket.column.radius,
-            "the radius of the column",
+            "the column's radius",
         )
 
 
 def _sleeve_rules(jacket: Jacket) -> Iterator[GeometryRule]:
-    sleeve, splice, column = jacket.sleeve, jacket.splice, jacket.column
-    yield GeometryRule.above(
-        "sleeve.inner_diameter", sleeve.inner_diameter, column.diameter, "the column's diameter"
+    sleeve, splice, bolts = jacket.sleeve, jacket.splice, jacket.bolts
+    yield above(
+        "sleeve.inner_diameter",
+        sleeve.inner_diameter,
+        jacket.column.diameter,
+        "the column's diameter",
     )
-    yield GeometryRule.below(
+    yield below(
         "repair.gap", sleeve.gap, jacket.repair_height / 2.0, "half of the height of the repair"
     )
-    yield GeometryRule.below(
-        "splice.inside_thickness",
-        splice.inside_thickness,
-        np.maximum(jacket.grout.thickness, 1e-9),
-        "the annulus between column and sleeve",
+    annulus = jacket.grout.thickness
+    inside = np.add(splice.inside_thickness, np.minimum(bolts.head_height, bolts.nut_height))
+    yield GeometryRule(
+        "sleeve.inner_diameter (annulus)",
+        annulus,
+        # a sleeve inside the column is the rule above
+        np.logical_or(np.greater(annulus, inside), np.less_equal(annulus, 0.0)),
+        inside,
+        "must exceed",
+        "the inside plate with the bolt's head or nut",
     )
-    yield GeometryRule.below(
-        "bolts.plate_edge_distance (plate width)",
+    yield below(
+        "bolts.plate_edge_distance (width of the splice plate)",
         splice.width,
         np.pi * sleeve.inner_radius,
-        "half of the circumference: the plates of the two seams would meet",
+        "half of the circumference, or the plates of the two seams meet",
     )
 
 
-def _bolt_rules(jacket: Jacket) -> Iterator[GeometryRule]:
-    bolts, sleeve = jacket.bolts, jacket.sleeve
-    yield GeometryRule.above(
-        "bolts.pitch", bolts.pitch, bolts.nut_width, "the bolts (width across flats) would overlap"
-    )
+def _bolt_spacing_rules(jacket: Jacket) -> Iterator[GeometryRule]:
+    bolts = jacket.bolts
+    overlap = "the width of nut or hole, or the bolts overlap"
+    yield above("bolts.pitch", bolts.pitch, np.maximum(bolts.nut_width, bolts.hole_across), overlap)
+    least_gauge = np.maximum(bolts.nut_width, bolts.hole_along)
     yield GeometryRule(
         "bolts.gauge",
         bolts.gauge,
-        np.logical_or(np.less_equal(bolts.columns, 1), np.greater(bolts.gauge, bolts.nut_width)),
-        f"must exceed {_mm(bolts.nut_width)}, the bolts (width across flats) would overlap",
+        np.logical_or(np.less_equal(bolts.columns, 1), np.greater(bolts.gauge, least_gauge)),
+        least_gauge,
+        "must exceed",
+        overlap,
     )
-    group = (np.asarray(bolts.rows) - 1.0) * bolts.pitch
+    for name, distance, hole in (
+        ("seam_edge_distance", bolts.seam_edge_distance, bolts.hole_along),
+        ("plate_edge_distance", bolts.plate_edge_distance, bolts.hole_along),
+        ("end_distance", bolts.end_distance, bolts.hole_across),
+    ):
+        yield above(f"bolts.{name}", distance, np.divide(hole, 2.0), "half of the hole")
+
+
+def _bolt_row_rules(jacket: Jacket) -> Iterator[GeometryRule]:
+    bolts, height = jacket.bolts, jacket.sleeve.height
+    enough = np.greater_equal(bolts.rows, 2)
     yield GeometryRule(
         "bolts.rows",
         bolts.rows,
-        np.greater_equal(bolts.rows, 2),
-        "must be at least 2: pitch and end distances leave no room in "
-        f"a sleeve of {_mm(sleeve.height)}",
+        enough,
+        2.0,
+        "must be at least",
+        "more than pitch and end distances leave room for",
+        unit="1",
     )
-    fits = np.abs(group + 2.0 * np.asarray(bolts.end_distance) - sleeve.height) <= 5.0
+    taken = (np.asarray(bolts.rows) - 1.0) * bolts.pitch + 2.0 * np.asarray(bolts.end_distance)
+    fits = np.less_equal(np.abs(taken - height), _FIT)
     yield GeometryRule(
-        "bolts.pitch",
-        bolts.pitch,
-        np.logical_or(fits, np.less(bolts.rows, 2)),
-        f"does not fit: {_count(bolts.rows)} rows and two end distances of "
-        f"{_mm(bolts.end_distance)} take {_mm(group + 2.0 * np.asarray(bolts.end_distance))}, "
-        f"the sleeve is {_mm(sleeve.height)} high (repair height less gap)",
+        "bolts.pitch (rows and two end distances)",
+        taken,
+        np.logical_or(fits, np.logical_not(enough)),
+        height,
+        "must fit the sleeve's height of",
+        "repair height less gap",
     )
-    half_along, half_across = np.divide(bolts.hole_along, 2.0), np.divide(bolts.hole_across, 2.0)
-    for name, distance, half in (
-        ("seam_edge_distance", bolts.seam_edge_distance, half_along),
-        ("plate_edge_distance", bolts.plate_edge_distance, half_along),
-        ("end_distance", bolts.end_distance, half_across),
-    ):
-        yield GeometryRule.above(f"bolts.{name}", distance, half, "half of the hole")
 
 
-def _added_bar_rules(jacket: Jacket) -> Iterator[GeometryRule]:
-    added, sleeve = jacket.added_bars, jacket.sleeve
-    if added is None:
-        return
-    layer = added.layer
-    radius = np.asarray(layer.circle_radius)
-    yield GeometryRule.above(
+def _added_bar_rules(jacket: Jacket, added: AddedBarLayer) -> Iterator[GeometryRule]:
+    layer, circle = added.layer, 2.0 * np.asarray(added.layer.circle_radius)
+    yield above(
         "added_bars.circle_diameter",
-        2.0 * radius,
+        circle,
         np.add(jacket.column.diameter, layer.diameter),
         "so that the bars clear the column",
     )
-    yield GeometryRule.below(
+    yield below(
         "added_bars.circle_diameter",
-        2.0 * radius,
-        np.subtract(sleeve.inner_diameter, layer.diameter),
+        circle,
+        np.subtract(jacket.sleeve.inner_diameter, layer.diameter),
         "so that the bars clear the sleeve",
     )
-    yield GeometryRule.above(
-        "added_bars.count", layer.spacing, added.hole_diameter, "the drilled holes would overlap"
+    yield at_most(
+        "added_bars.count",
+        layer.count,
+        np.floor(np.pi * circle / added.hole_diameter),
+        "or the drilled holes overlap on their circle",
+        unit="1",
     )
-    yield GeometryRule.above(
+    yield above(
         "added_bars.hole_diameter", added.hole_diameter, layer.diameter, "the bar's diameter"
     )
-    yield GeometryRule.at_most(
+    yield at_most(
         "added_bars.height", added.height, jacket.repair_height, "the height of the repair"
     )
     if jacket.footing is not None and jacket.footing.depth is not None:
-        yield GeometryRule.below(
+        yield below(
             "added_bars.embedment", added.embedment, jacket.footing.depth, "the footing's depth"
         )
-
-
-def _mm(value: Real) -> str:
-    return f"{float(np.max(value)):.6g} mm"
-
-
-def _count(value: Real) -> str:
-    return f"{float(np.max(value)):.6g}"

@@ -7,6 +7,7 @@ from typing import Any
 
 import numpy as np
 
+from jacketcheck.catalog.bond_models import BondModel
 from jacketcheck.inputs.actions import Judgement
 from jacketcheck.inputs.column import Surface
 from jacketcheck.jacket._roles import label
@@ -36,6 +37,8 @@ class Jacket:
         Footing top to the top of the repair [mm].
     surface
         Preparation of the column's surface where nothing else is recorded.
+    column_face
+        ``roughened`` or ``smooth``: the column's face against the grout.
     memo
         Analyses that limit states share, kept so that each is done once; not part of the value.
     """
@@ -44,6 +47,7 @@ class Jacket:
     column: DamagedColumn = field(kw_only=True)
     repair_height: Real = field(kw_only=True)
     surface: Surface = field(kw_only=True)
+    column_face: str = field(kw_only=True)
     sleeve: Sleeve = field(kw_only=True)
     splice: Splice = field(kw_only=True)
     bolts: BoltGroup = field(kw_only=True)
@@ -52,6 +56,7 @@ class Jacket:
     footing: FootingBlock | None = field(kw_only=True)
     demands: Demands = field(kw_only=True)
     judgement: Judgement = field(kw_only=True)
+    bond_model: BondModel = field(kw_only=True)
     memo: dict[Any, Any] = field(
         default_factory=dict, repr=False, compare=False, hash=False, kw_only=True
     )

@@ -52,6 +52,8 @@ class Sleeve:
         Gap between footing and sleeve [mm].
     seam_gap
         Opening between the half-shells at each seam [mm].
+    seam_angle
+        Angle of the first seam [rad], clockwise from 12 o'clock; the other lies opposite.
     exposure
         ``painted`` or ``weathering``.
     """
@@ -61,6 +63,7 @@ class Sleeve:
     height: Real
     gap: Real
     seam_gap: Real
+    seam_angle: Real
     exposure: str
     steel: Plate
 
@@ -114,6 +117,8 @@ class BoltGroup:
         Nominal shear stress for the threads' position [MPa] (AISC 360 Table J3.2).
     threads
         ``included`` in or ``excluded`` from the shear planes.
+    metric
+        Whether the product is made in millimetres, so that a code's metric rounding applies.
     rows, columns
         Bolts above one another along the seam, and vertical bolt lines side by side.
     pitch, gauge
@@ -142,6 +147,7 @@ class BoltGroup:
     shear_stress: Real
     tensile_stress: Real
     threads: str
+    metric: bool
     rows: Real
     columns: Real
     pitch: Real

@@ -1,4 +1,4 @@
-"""What an input may not ask of the catalogue, and damage records that contradict each other."""
+"""What an input may not ask of the catalogue, and what contradicts itself."""
 
 from __future__ import annotations
 
@@ -8,71 +8,84 @@ import numpy as np
 
 from jacketcheck.catalog.catalog import Catalog
 from jacketcheck.errors import CatalogError, DomainError, InputProblem
+from jacketcheck.inputs.column import ColumnBars, Hoops
+from jacketcheck.inputs.jacket import AddedBars
 from jacketcheck.inputs.repair_file import RepairInput
+from jacketcheck.inputs.written import shown
 from jacketcheck.jacket.bar_positions import bar_numbers, nearest_bar
+from jacketcheck.mechanics._arrays import Real
+from jacketcheck.units import in_both_systems
 
 __all__ = ["lookup_problems"]
 
 
 def lookup_problems(repair: RepairInput, catalog: Catalog) -> list[InputProblem]:
-    """Every look-up that fails, and every contradiction among records."""
-    return [
-        *_failed_lookups(repair, catalog),
-        *_strength_problems(repair, catalog),
-        *_bolt_problems(repair),
-        *_damage_problems(repair),
-        *_faying_problems(repair, catalog),
-    ]
+    """Every look-up that fails, and every contradiction; figures only where all names are known."""
+    unknown = list(_unknown_names(repair, catalog))
+    if not unknown:
+        unknown += _missing_figures(repair, catalog)
+        unknown += _faying_problems(repair, catalog)
+        unknown += _strength_problems(repair, catalog)
+        unknown += _tightening_problems(repair, catalog)
+    return [*unknown, *_contradictions(repair), *_damage_problems(repair)]
 
 
-def _failed_lookups(repair: RepairInput, catalog: Catalog) -> Iterator[InputProblem]:
-    splice, bolts = repair.splice, repair.bolts
-    sleeve_steel = catalog.plate_steel(repair.sleeve.steel)
-    splice_steel = catalog.plate_steel(splice.steel)
-    lookups: list[tuple[str, object, Callable[[], object]]] = [
-        (
-            "bolts.diameter",
-            bolts.diameter,
-            lambda: catalog.bolt_product(bolts.product).size(bolts.diameter),
-        ),
-        (
-            "sleeve.thickness",
-            repair.sleeve.thickness,
-            lambda: sleeve_steel.strengths(repair.sleeve.thickness),
-        ),
-        ("splice.thickness", splice.thickness, lambda: splice_steel.strengths(splice.thickness)),
-        (
-            "splice.inside_thickness",
-            splice.inside_thickness,
-            lambda: splice_steel.strengths(
-                splice.thickness if splice.inside_thickness is None else splice.inside_thickness
-            ),
-        ),
+def _unknown_names(repair: RepairInput, catalog: Catalog) -> Iterator[InputProblem]:
+    column, added = repair.column, repair.added_bars
+    lookups: list[tuple[str, str, Callable[[str], object]]] = [
+        ("column.bars.size", column.bars.size, catalog.bar),
+        ("column.bars.steel", column.bars.steel, catalog.rebar_steel),
+        ("column.hoops.size", column.hoops.size, catalog.bar),
+        ("column.hoops.steel", column.hoops.steel, catalog.rebar_steel),
+        ("sleeve.steel", repair.sleeve.steel, catalog.plate_steel),
+        ("splice.steel", repair.splice.steel, catalog.plate_steel),
+        ("bolts.product", repair.bolts.product, catalog.bolt_product),
+        ("judgement.bond_model", repair.judgement.bond_model, catalog.bond_model),
+        *(("bolts.faying_class", name, catalog.faying_class) for name in repair.bolts.faying_class),
     ]
-    bars = [("column.bars", repair.column.bars), ("column.hoops", repair.column.hoops)]
+    if added is not None:
+        lookups += [
+            ("added_bars.size", added.size, catalog.bar),
+            ("added_bars.steel", added.steel, catalog.rebar_steel),
+        ]
+    for path, name, look_up in lookups:
+        try:
+            look_up(name)
+        except CatalogError as error:
+            yield InputProblem(path, shown(name), error.problem)
+
+
+def _missing_figures(repair: RepairInput, catalog: Catalog) -> Iterator[InputProblem]:
+    """Sizes and thicknesses for which the catalogue's entries have nothing."""
+    bolts, splice = repair.bolts, repair.splice
+    try:
+        catalog.bolt_product(bolts.product).size(bolts.diameter)
+    except CatalogError as error:
+        yield InputProblem("bolts.diameter", shown(bolts.diameter), error.problem)
+    plates = [
+        ("sleeve.thickness", repair.sleeve.thickness, repair.sleeve.steel),
+        ("splice.thickness", splice.thickness, splice.steel),
+        ("splice.inside_thickness", splice.inside_thickness, splice.steel),
+    ]
+    for path, thickness, name in plates:
+        thickest = catalog.plate_steel(name).max_thickness
+        if thickness is not None and np.any(np.greater(thickness, thickest * (1.0 + 1e-9))):
+            message = f"must be at most {_mm(thickest)}, the thickest plate of {name}"
+            yield InputProblem(path, _mm(thickness), message)
+    bars: list[tuple[str, ColumnBars | Hoops | AddedBars]] = [
+        ("column.bars", repair.column.bars),
+        ("column.hoops", repair.column.hoops),
+    ]
     if repair.added_bars is not None:
         bars.append(("added_bars", repair.added_bars))
     for path, written in bars:
-        steel, bar = catalog.rebar_steel(written.steel), catalog.bar(written.size)
-        lookups += [
-            (
-                f"{path}.steel",
-                written.steel,
-                lambda s=steel, b=bar: s.ultimate_strain_at(b.diameter),
-            ),
-            (
-                f"{path}.steel",
-                written.steel,
-                lambda s=steel, b=bar: s.hardening_strain_at(b.diameter),
-            ),
-        ]
-    for path, value, look_up in lookups:
+        steel, diameter = catalog.rebar_steel(written.steel), catalog.bar(written.size).diameter
         try:
-            look_up()
-        except CatalogError as error:
-            yield InputProblem(path, repr(value), error.problem)
-        except DomainError as error:
-            yield InputProblem(path, str(value), str(error))
+            steel.ultimate_strain_at(diameter)
+            steel.hardening_strain_at(diameter)
+        except DomainError:
+            message = f"is too large: {steel.name} has no figures for bars of {_mm(diameter)}"
+            yield InputProblem(f"{path}.size", shown(written.size), message)
 
 
 def _strength_problems(repair: RepairInput, catalog: Catalog) -> Iterator[InputProblem]:
@@ -83,73 +96,91 @@ def _strength_problems(repair: RepairInput, catalog: Catalog) -> Iterator[InputP
     if np.any(np.less_equal(tensile, yields)):
         yield InputProblem(
             "column.bars.measured_tensile",
-            f"{np.min(tensile):g} MPa",
-            f"must exceed the yield strength {np.max(yields):g} MPa; give both from the same tests",
+            in_both_systems(float(np.min(tensile)), "MPa"),
+            f"must exceed the yield strength of {in_both_systems(float(np.max(yields)), 'MPa')}; "
+            "give both from the same tests",
         )
 
 
-def _bolt_problems(repair: RepairInput) -> Iterator[InputProblem]:
+def _tightening_problems(repair: RepairInput, catalog: Catalog) -> Iterator[InputProblem]:
     bolts = repair.bolts
-    if bolts.columns > 1 and bolts.gauge is None:
+    product = catalog.bolt_product(bolts.product)
+    if bolts.tightening == "twist-off" and product.assembly != "twist-off":
         yield InputProblem(
-            "bolts.gauge", "", f"is missing; {bolts.columns} columns need their spacing"
+            "bolts.tightening",
+            shown(bolts.tightening),
+            f"needs bolts with a spline, which {product.name} does not have",
         )
+    try:
+        pretension = product.size(bolts.diameter).pretension
+    except CatalogError:
+        return  # a missing size is a problem of its own
+    if bolts.tightening != "snug" and pretension is None:
+        yield InputProblem(
+            "bolts.tightening",
+            shown(bolts.tightening),
+            f'must be "snug": {product.name} has no pretension for {bolts.diameter}',
+        )
+
+
+def _contradictions(repair: RepairInput) -> Iterator[InputProblem]:
+    """Fields that need one another, or that exclude one another."""
+    bolts, splice = repair.bolts, repair.splice
+    if np.any(np.greater(bolts.columns, 1)) and bolts.gauge is None:
+        yield InputProblem("bolts.gauge", "", "is missing; columns beside one another need it")
     if bolts.rows is None and bolts.end_distance is None:
         yield InputProblem("bolts.rows", "", "is missing; give rows, end_distance or both")
     if bolts.measured_tension is not None and bolts.tightening != "snug":
         yield InputProblem(
             "bolts.measured_tension",
-            f"{bolts.measured_tension:g} N",
-            "is for snug-tight bolts; pretensioned bolts count with their minimum pretension",
+            in_both_systems(float(np.max(bolts.measured_tension)), "N"),
+            'needs tightening = "snug"; other bolts count with their minimum pretension',
         )
-    if repair.splice.sides == "outside" and repair.splice.inside_thickness is not None:
+    if splice.sides == "outside" and splice.inside_thickness is not None:
         yield InputProblem(
-            "splice.inside_thickness",
-            f"{repair.splice.inside_thickness:g} mm",
-            'needs sides = "both"',
+            "splice.inside_thickness", _mm(splice.inside_thickness), 'needs sides = "both"'
         )
 
 
 def _damage_problems(repair: RepairInput) -> Iterator[InputProblem]:
-    count = repair.column.bars.count
-    seen: dict[int, int] = {}
+    bars = repair.column.bars
+    buckled_count = repair.judgement.buckled_bars == "as-fractured"
+    broken_states = {"fractured", "buckled"} if buckled_count else {"fractured"}
+    holders: dict[int, int] = {}
+    broken: set[int] = set()
     for index, record in enumerate(repair.damage, start=1):
         if not record.bars and not record.clock:
             yield InputProblem(f"damage.{index}", "", "names no bar; give bars, clock or both")
         for position in record.clock:
-            if nearest_bar(position, repair.column.bars) is None:
+            if nearest_bar(position, bars) is None:
                 yield InputProblem(
                     f"damage.{index}.clock",
-                    repr(position),
+                    shown(position),
                     "is midway between two bars; name the bar by its number",
                 )
-        for number in bar_numbers(record, repair.column.bars):
-            if number > count:
-                yield InputProblem(
-                    f"damage.{index}.bars", str(number), f"must be at most {count}, the bar count"
-                )
-            elif number in seen:
-                yield InputProblem(
-                    f"damage.{index}.bars",
-                    str(number),
-                    f"is named already in damage.{seen[number]}; a bar has one record",
-                )
+        for number in bar_numbers(record, bars):
+            if number > bars.count:
+                message = f"must be at most {bars.count}, the number of bars"
+                yield InputProblem(f"damage.{index}.bars", str(number), message)
+            elif number in holders:
+                message = f"is named already in damage.{holders[number]}; a bar has one record"
+                yield InputProblem(f"damage.{index}", f"bar {number}", message)
             else:
-                seen[number] = index
-    if len(seen) == count and all(
-        record.state in {"fractured", "buckled"} for record in repair.damage
-    ):
+                holders[number] = index
+                broken |= {number} if record.state in broken_states else set()
+    if len(broken) == bars.count:
         yield InputProblem("damage", "", "leaves no bar that crosses the base unbroken")
 
 
 def _faying_problems(repair: RepairInput, catalog: Catalog) -> Iterator[InputProblem]:
-    codes: dict[str, str] = {}
+    holders: dict[str, str] = {}
     for name in repair.bolts.faying_class:
         code = catalog.faying_class(name).code
-        if code in codes:
-            yield InputProblem(
-                "bolts.faying_class",
-                repr(name),
-                f"is a second class of {code}, after {codes[code]}",
-            )
-        codes[code] = name
+        if code in holders:
+            message = f"is a second class of {code}, after {holders[code]}; a code has one"
+            yield InputProblem("bolts.faying_class", shown(name), message)
+        holders.setdefault(code, name)
+
+
+def _mm(length: Real) -> str:
+    return in_both_systems(float(np.max(length)), "mm")

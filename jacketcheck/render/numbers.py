@@ -14,6 +14,7 @@ __all__ = ["MISSING", "number_text", "quantity_text", "ratio_text", "shown_value
 MISSING = "–"
 _LARGEST_PLAIN = 1e6
 _SMALLEST_PLAIN = 1e-3
+_LARGEST_RATIO = 1e4
 
 
 def number_text(value: float, *, digits: int = 4) -> str:
@@ -47,9 +48,11 @@ def ratio_text(value: float) -> str:
     >>> ratio_text(0.9951), ratio_text(1.0001), ratio_text(float("inf"))
     ('1.00', '1.01', '∞')
     """
-    if not math.isfinite(value):
+    if not math.isfinite(value) or value >= _LARGEST_RATIO:
         return number_text(value)
-    return f"{math.ceil(value * 100.0 - 1e-9) / 100.0:.2f}"
+    # the slack keeps 0.57 from reading as 0.58; above 1 there is none, so that 1.00 means a pass
+    hundredths = math.ceil(value * 100.0 - 1e-9)
+    return f"{max(hundredths, 101 if value > 1.0 else 0) / 100.0:.2f}"
 
 
 def shown_value(value: Any, unit: str, system: DisplaySystem) -> tuple[float, str]:
