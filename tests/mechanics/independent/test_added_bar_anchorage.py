@@ -19,8 +19,8 @@ def _ring(radius: float, count: int) -> list[tuple[float, float]]:
 @pytest.mark.parametrize("count", [4, 8, 16, 30])
 @pytest.mark.parametrize("reach", [150.0, 450.0, 900.0])
 def test_ring_is_not_larger_than_squares_around_the_bars(count: int, reach: float) -> None:
-    # ACI draws each bar's area as a square of side 2c; here turned to face the centre. Bars at least
-    # 2c apart are no group.
+    # ACI draws each bar's area as a square of side 2c; here turned to face the centre.
+    # Bars at least 2c apart are no group.
     squares = [
         rotate(
             box(x - reach, y - reach, x + reach, y + reach),
