@@ -132,8 +132,8 @@ def yielded_bar_factor(strain: Real, steel: SteelCurve) -> Real:
     Notes
     -----
     ``1 - 0.85 (1 - exp(-5 a**b))`` with ``a = (eps_s - eps_sy) / (eps_su - eps_sy)`` and
-    ``b = (2 - f_t/f_y)**2``; 1 up to yield. A bar thins as it yields and its ribs let go. Public
-    implementations are found that leave ``b`` out; with it, bond is lower.
+    ``b = (2 - f_t/f_y)**2``; 1 up to yield. A bar thins as it yields and its ribs let go. Some
+    authors leave ``b`` out, as if it were 1; with it, bond is lower.
 
     References
     ----------

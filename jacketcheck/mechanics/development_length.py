@@ -111,7 +111,7 @@ def reinforcement_grade_factor(grade: Real) -> Real:
 
     References
     ----------
-    ACI 318-19 Table 25.4.2.5; the figures agree with software documentation of that edition.
+    ACI 318-19 Table 25.4.2.5.
 
     Examples
     --------
