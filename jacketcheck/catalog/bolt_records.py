@@ -8,6 +8,7 @@ from typing import Literal, TypeAlias
 
 import numpy as np
 
+from jacketcheck.catalog.assembly_rules import AssemblyRules
 from jacketcheck.catalog.bands import Bands, band_index, band_value, bands_are_ordered
 from jacketcheck.catalog.entries import Entries, Sourced, require_figures
 from jacketcheck.errors import CatalogError
@@ -32,6 +33,7 @@ _SCALARS = (
     "tightening_clearance",
     "entering_clearance",
     "socket_diameter",
+    "transition_length",
 )
 _HOLES = (
     "standard",
@@ -91,6 +93,8 @@ class BoltSize(Sourced):
         be entered [mm]; None where nothing is published.
     socket_diameter
         Outside diameter of the standard socket [mm]; None where nothing is published.
+    transition_length
+        Length over which the thread runs out into the shank [mm]; None where nothing is published.
     """
 
     name: str
@@ -111,6 +115,7 @@ class BoltSize(Sourced):
     tightening_clearance: float | None = None
     entering_clearance: float | None = None
     socket_diameter: float | None = None
+    transition_length: float | None = None
 
     def __post_init__(self) -> None:
         """Check the figures, and that each hole lets the bolt through."""
@@ -154,6 +159,11 @@ class BoltProduct(Sourced):
         Whether the bolt is tightened by its nut or head, or carries a spline that shears off.
     galvanizing_allowed
         Whether hot-dip galvanizing is permitted.
+    length_tolerances
+        What a bolt may be shorter than its nominal length: pairs (longest bolt [mm], amount [mm]);
+        empty where the sizes' grip allowance covers it.
+    rules
+        Parts that go with the bolt, marks, installation and reuse; None where nothing is known.
     """
 
     name: str
@@ -166,6 +176,8 @@ class BoltProduct(Sourced):
     length_increments: Bands
     assembly: Assembly = "heavy hex"
     galvanizing_allowed: bool = True
+    length_tolerances: Bands = ()
+    rules: AssemblyRules | None = None
 
     def __post_init__(self) -> None:
         """Check the figures, and that there is a size."""
@@ -183,6 +195,9 @@ class BoltProduct(Sourced):
             raise CatalogError(
                 "bolt product", self.name, "has length_increments that do not ascend, or none"
             )
+        tolerances = tuple(longest for longest, _ in self.length_tolerances)
+        if tolerances and not bands_are_ordered(tolerances):
+            raise CatalogError("bolt product", self.name, "has length_tolerances out of order")
 
     @property
     def pretension_source(self) -> str:

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Any, NamedTuple
 
 from jacketcheck.catalog._load import UNITS, aliases_of, read_file, read_table, without_noise
+from jacketcheck.catalog.assembly_rules import built_in_assembly_rules
 from jacketcheck.catalog.bands import Bands
 from jacketcheck.catalog.entries import Entries
 from jacketcheck.catalog.records import BoltProduct, BoltSize
@@ -28,11 +29,15 @@ def built_in_bolts() -> Iterator[BoltProduct]:
     written = read_file("bolt_products")
     for entry in written["products"]:
         family, grade = written["families"][entry["family"]], written["grades"][entry["grade"]]
-        yield _product(entry, family, grade)
+        tolerances = written["length_tolerances"].get(family.get("length_tolerances"))
+        yield _product(entry, family, grade, tolerances)
 
 
 def _product(
-    entry: Mapping[str, Any], family: Mapping[str, Any], grade: Mapping[str, Any]
+    entry: Mapping[str, Any],
+    family: Mapping[str, Any],
+    grade: Mapping[str, Any],
+    tolerances: Mapping[str, Any] | None,
 ) -> BoltProduct:
     unit = UNITS[grade["unit"]]
     tensile_strength = grade["tensile_strength"] * unit
@@ -44,12 +49,17 @@ def _product(
         **{field: _stress(grade, field, tensile_strength, unit) for field in _STRESSES},
         sizes=Entries(f"size of {name}", _sizes(entry, family, grade, tensile_strength)),
         length_increments=_scaled(family["lengths"]["increments"], family["lengths"]["unit"]),
+        length_tolerances=()
+        if tolerances is None
+        else _scaled(tolerances["below_nominal"], tolerances["unit"]),
+        rules=built_in_assembly_rules(name),
         assembly=entry.get("assembly", "heavy hex"),
         galvanizing_allowed=entry.get("galvanizing_allowed", True),
         source=entry["source"],
         sources={
             **dict.fromkeys(_STRESSES, grade["stress_source"]),
             "length_increments": family["length_source"],
+            **({} if tolerances is None else {"length_tolerances": family["tolerance_source"]}),
         },
         aliases=tuple(entry["aliases"]),
     )
@@ -62,7 +72,7 @@ def _stress(grade: Mapping[str, Any], field: str, tensile_strength: float, unit:
     return without_noise(float(grade[f"{field}_over_strength"]) * tensile_strength)
 
 
-def _scaled(pairs: list[list[float]], unit: str) -> Bands:
+def _scaled(pairs: Sequence[Sequence[float]], unit: str) -> Bands:
     return tuple(
         (without_noise(limit * UNITS[unit]), without_noise(value * UNITS[unit]))
         for limit, value in pairs
