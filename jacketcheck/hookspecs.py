@@ -13,7 +13,7 @@ from collections.abc import Sequence
 
 import pluggy
 
-from jacketcheck.bond_model import BondModel
+from jacketcheck.catalog.bond_models import BondModel
 from jacketcheck.catalog.records import Bar, BoltProduct, FayingClass, PlateSteel, RebarSteel
 from jacketcheck.limit_state import LimitState, Provisions
 
@@ -121,7 +121,7 @@ def jacketcheck_bond_models() -> Sequence[BondModel]:
     Returns
     -------
     sequence of BondModel
-        Their ids must be new.
+        Their names must be new.
     """
     raise NotImplementedError
 

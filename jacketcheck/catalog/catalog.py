@@ -8,6 +8,7 @@ from functools import lru_cache
 
 from jacketcheck.catalog.bars import built_in_bars
 from jacketcheck.catalog.bolts import built_in_bolts
+from jacketcheck.catalog.bond_models import BondModel, built_in_bond_models
 from jacketcheck.catalog.entries import Entries
 from jacketcheck.catalog.faying import built_in_faying_classes
 from jacketcheck.catalog.plate_steels import built_in_plate_steels
@@ -39,6 +40,7 @@ class Catalog:
     bolts: Entries[BoltProduct]
     plate_steels: Entries[PlateSteel]
     faying_classes: Entries[FayingClass]
+    bond_models: Entries[BondModel]
 
     def bar(self, name: str) -> Bar:
         """Bar size by name; raises CatalogError with what is near."""
@@ -77,6 +79,10 @@ class Catalog:
             )
         return self.faying_classes.find(name)
 
+    def bond_model(self, name: str) -> BondModel:
+        """Bond model by name; raises CatalogError with what is near."""
+        return self.bond_models.find(name)
+
     def extended(
         self,
         *,
@@ -85,12 +91,13 @@ class Catalog:
         bolts: Iterable[BoltProduct] = (),
         plate_steels: Iterable[PlateSteel] = (),
         faying_classes: Iterable[FayingClass] = (),
+        bond_models: Iterable[BondModel] = (),
     ) -> Catalog:
         """Copy of the catalogue with more entries.
 
         Parameters
         ----------
-        bars, rebar_steels, bolts, plate_steels, faying_classes
+        bars, rebar_steels, bolts, plate_steels, faying_classes, bond_models
             Entries to add, each under names and aliases that are still free.
 
         Returns
@@ -109,6 +116,7 @@ class Catalog:
             bolts=self.bolts.with_more(bolts),
             plate_steels=self.plate_steels.with_more(plate_steels),
             faying_classes=self.faying_classes.with_more(faying_classes),
+            bond_models=self.bond_models.with_more(bond_models),
         )
 
 
@@ -122,4 +130,5 @@ def built_in_catalog() -> Catalog:
         bolts=Entries("bolt product", built_in_bolts()),
         plate_steels=Entries("plate steel", built_in_plate_steels()),
         faying_classes=Entries("faying class", built_in_faying_classes()),
+        bond_models=Entries("bond model", built_in_bond_models()),
     )

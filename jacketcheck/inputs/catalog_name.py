@@ -12,8 +12,8 @@ from jacketcheck.errors import CatalogError
 
 __all__ = [
     "BarName",
-    "BoltProductName",
     "BondModelName",
+    "BoltProductName",
     "CatalogName",
     "FayingClassName",
     "PlateSteelName",

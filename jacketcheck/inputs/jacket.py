@@ -198,6 +198,12 @@ class AddedBars(InputModel):
         description="Characteristic bond strength of a qualified adhesive in cracked concrete; "
         "leave out where the holes are filled with the grout.",
     )
+    breakout_precluded: bool = Field(
+        default=False,
+        strict=True,
+        description="Engineering judgement: struts and ties show that no cone of concrete can "
+        "break out of the footing.",
+    )
 
 
 class Footing(InputModel):

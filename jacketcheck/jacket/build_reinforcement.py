@@ -85,4 +85,5 @@ def build_added_bars(repair: RepairInput, catalog: Catalog) -> AddedBarLayer | N
         embedment=written.embedment,
         hole_diameter=written.hole_diameter,
         bond_strength=written.bond_strength,
+        breakout_precluded=written.breakout_precluded,
     )

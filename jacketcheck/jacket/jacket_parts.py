@@ -240,6 +240,8 @@ class AddedBarLayer:
         Diameter of the drilled holes [mm].
     bond_strength
         Characteristic bond strength of a qualified adhesive [MPa]; None for grout.
+    breakout_precluded
+        Whether struts and ties show that no cone breaks out of the footing.
     """
 
     layer: BarLayer
@@ -247,3 +249,4 @@ class AddedBarLayer:
     embedment: Real
     hole_diameter: Real
     bond_strength: Real | None
+    breakout_precluded: bool

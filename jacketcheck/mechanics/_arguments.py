@@ -13,6 +13,7 @@ from jacketcheck.mechanics._arrays import Real, require_at_least, require_positi
 __all__ = [
     "HoleMaking",
     "HoleType",
+    "Surface",
     "ThreadPosition",
     "choose",
     "require_reduction",
@@ -34,6 +35,9 @@ ThreadPosition: TypeAlias = Literal["included", "excluded"]
 
 HoleMaking: TypeAlias = Literal["drilled", "punched"]
 """Drilled, or subpunched and reamed; or punched full size."""
+
+Surface: TypeAlias = Literal["chipped", "unchipped"]
+"""Whether the cracked concrete around a bar was removed before grouting."""
 
 _Entry = TypeVar("_Entry")
 

@@ -1,0 +1,59 @@
+"""Axial strain of the core at which its dilation is checked."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from jacketcheck.analysis.base import base_section
+from jacketcheck.analysis.memo import remembered
+from jacketcheck.jacket.jacket import Jacket
+from jacketcheck.mechanics._arrays import Real
+from jacketcheck.results import Steps
+
+__all__ = ["CheckedStrain", "add_axial_strain", "checked_axial_strain"]
+
+
+@dataclass(frozen=True, eq=False)
+class CheckedStrain:
+    """Axial strain of the core, and where it comes from.
+
+    Attributes
+    ----------
+    declared
+        From the input [-]; None where it was left out.
+    found
+        At the edge of the column when the base carries the relocated hinge's demand [-]; where it
+        cannot, the ultimate strain of the core, because the base itself would become the hinge.
+    base_holds
+        Whether the base carries that demand.
+    value
+        The larger of the two [-].
+    """
+
+    declared: Real | None
+    found: Real
+    base_holds: Real
+    value: Real
+
+
+@remembered
+def checked_axial_strain(jacket: Jacket) -> CheckedStrain:
+    """The declared strain, or the one that the section analysis finds if that is larger."""
+    declared = jacket.demands.axial_strain
+    base = base_section(jacket)
+    value = base.core_strain if declared is None else np.maximum(declared, base.core_strain)
+    return CheckedStrain(declared, base.core_strain, base.holds, value)
+
+
+def add_axial_strain(jacket: Jacket, steps: Steps) -> Real:
+    """Write the strain down with its origin and return it."""
+    strain = checked_axial_strain(jacket)
+    if strain.declared is not None:
+        steps.add("ε_c,in", "declared", strain.declared, "1", "input actions.axial_strain")
+    origin = "edge of the column under the base demand"
+    if not np.all(strain.base_holds):
+        origin += "; where the base cannot carry it, ultimate strain of the core"
+    steps.add("ε_c,base", origin, strain.found, "1", "section analysis of the repaired base")
+    return steps.add("ε_c", "the larger", strain.value, "1", "checked axial strain")

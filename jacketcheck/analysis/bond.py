@@ -1,0 +1,158 @@
+"""Bond of the fractured bars above their fracture: stress developed, and length needed."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, fields
+
+import numpy as np
+
+from jacketcheck.analysis.damaged_bars import debonding_bars, target_stress
+from jacketcheck.analysis.dilation import bond_pressure, retained
+from jacketcheck.analysis.memo import remembered
+from jacketcheck.catalog.bond_models import BondConditions
+from jacketcheck.errors import NotEvaluatedError
+from jacketcheck.jacket.column_parts import ColumnBar
+from jacketcheck.jacket.jacket import Jacket
+from jacketcheck.mechanics._arrays import Floats, Real
+from jacketcheck.mechanics.bar_steel import BarSteels
+from jacketcheck.mechanics.bond_development import bonded_length, developed_stress
+from jacketcheck.mechanics.bond_law import BondLaw
+
+__all__ = ["BarBond", "bar_bonds", "bar_steels", "bond_conditions", "stacked_law", "stress_at_height"]
+
+_WIDEST_CRACK = 0.5
+
+
+@dataclass(frozen=True, eq=False)
+class BarBond:
+    """Bond of one group of fractured bars.
+
+    Attributes
+    ----------
+    conditions, law
+        What surrounds the bar, and its local law.
+    available_length
+        Fracture to top of repair [mm].
+    developed_stress
+        Stress at the top of the repair [MPa], at most the tensile strength.
+    target_stress
+        Stress to be reached there [MPa].
+    needed_length
+        Shortest length that develops the target stress [mm]; infinite where none does.
+    loaded_end_slip
+        Slip at the top of the repair when the developed stress is reached [mm].
+    """
+
+    conditions: BondConditions
+    law: BondLaw
+    available_length: Real
+    developed_stress: Real
+    target_stress: Real
+    needed_length: Real
+    loaded_end_slip: Real
+
+
+def bar_steels(jacket: Jacket) -> BarSteels:
+    """Expected stress-strain curve of the column's bars, over designs."""
+    steel = jacket.column.layer.steel
+    return BarSteels(
+        steel.expected_yield,
+        steel.expected_tensile,
+        steel.hardening_strain,
+        steel.ultimate_strain,
+        steel.elastic_modulus,
+    )
+
+
+def bond_conditions(jacket: Jacket, bar: ColumnBar) -> BondConditions:
+    """What surrounds a fractured bar."""
+    column, layer = jacket.column, jacket.column.layer
+    if bar.surface == "unchipped" and np.any(np.greater(bar.crack_width, _WIDEST_CRACK)):
+        width = f"{float(np.max(bar.crack_width)):g} mm"
+        reason = f"crack of {width} along bar {bar.number}: bond is covered up to {_WIDEST_CRACK} mm"
+        raise NotEvaluatedError(f"{reason}; chip the bar free")
+    cover = np.add(column.cover, column.ties.diameter) - bar.spalling_depth
+    return BondConditions(
+        surface=bar.surface,
+        bar_diameter=layer.diameter,
+        clear_rib_spacing=np.multiply(jacket.judgement.rib_spacing_ratio, layer.diameter),
+        concrete_strength=column.concrete.expected,
+        grout_strength=jacket.grout.strength,
+        # at least the depth of the hoop is left, or the bar would be bare and chipped free
+        cover=np.maximum(cover, column.ties.diameter),
+        half_spacing=np.subtract(layer.spacing, layer.diameter) / 2.0,
+        crack_width=bar.crack_width,
+        confining_pressure=bond_pressure(jacket),
+        splitting_held=not np.any(retained(jacket).slips),
+    )
+
+
+@remembered
+def bar_bonds(jacket: Jacket) -> tuple[BarBond, ...]:
+    """Bond of every group of fractured bars, solved together."""
+    bars = debonding_bars(jacket)
+    if not len(bars):
+        return ()
+    conditions = [bond_conditions(jacket, bar) for bar in bars.groups]
+    laws = [jacket.bond_model.law(one) for one in conditions]
+    lengths = [np.subtract(jacket.repair_height, bar.damage_height) for bar in bars.groups]
+    law, length = stacked_law(laws), np.stack(np.broadcast_arrays(*lengths))
+    steel, diameter, target = bar_steels(jacket), jacket.column.layer.diameter, target_stress(jacket)
+    length = _over(length, law)
+    found = developed_stress(length, bar_diameter=diameter, law=law, steel=steel)
+    needed = np.asarray(bonded_length(target, bar_diameter=diameter, law=law, steel=steel))
+    return tuple(
+        BarBond(
+            conditions=conditions[index],
+            law=laws[index],
+            available_length=lengths[index],
+            developed_stress=_row(found.stress, index),
+            target_stress=target,
+            needed_length=_row(needed, index),
+            loaded_end_slip=_row(found.loaded_end_slip, index),
+        )
+        for index in range(len(bars))
+    )
+
+
+def stress_at_height(jacket: Jacket, heights: Floats) -> Floats:
+    """Stress that each group of fractured bars develops at some heights [MPa]; one design.
+
+    Returns
+    -------
+    ndarray
+        Shape (groups, heights); zero at and below the fracture.
+    """
+    bars = debonding_bars(jacket)
+    if not len(bars):
+        return np.empty((0, heights.size))
+    law = stacked_law([one.law for one in bar_bonds(jacket)], trailing=1)
+    above = np.array([heights - float(bar.damage_height) for bar in bars.groups])
+    found = developed_stress(
+        np.maximum(above, 0.0),
+        bar_diameter=jacket.column.layer.diameter,
+        law=law,
+        steel=bar_steels(jacket),
+    )
+    return np.where(above > 0.0, found.stress, 0.0)
+
+
+def stacked_law(laws: Sequence[BondLaw], *, trailing: int = 0) -> BondLaw:
+    """One law with the laws along its first axis, designs along the second, then `trailing` axes."""
+    columns = []
+    for one in fields(BondLaw):
+        column = np.stack(np.broadcast_arrays(*(getattr(law, one.name) for law in laws)))
+        columns.append(column.reshape(column.shape + (1,) * trailing))
+    return BondLaw(*columns)
+
+
+def _over(length: Floats, law: BondLaw) -> Floats:
+    """Lengths with the axes of a stacked law."""
+    missing = np.ndim(law.peak_stress) - length.ndim
+    return length.reshape(length.shape + (1,) * missing)
+
+
+def _row(values: Real, index: int) -> Real:
+    row = np.asarray(values)[index]
+    return row if row.ndim else float(row)

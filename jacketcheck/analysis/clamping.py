@@ -1,0 +1,87 @@
+"""Clamping pressure that the fractured bars need, and what the sleeve supplies."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from jacketcheck.analysis.damaged_bars import debonding_bars, target_stress
+from jacketcheck.analysis.hoop_action import hoop_action
+from jacketcheck.analysis.memo import remembered
+from jacketcheck.jacket.jacket import Jacket
+from jacketcheck.mechanics import clamping
+from jacketcheck.mechanics._arrays import Real
+
+__all__ = ["ClampingNeed", "clamping_need", "clamping_supply"]
+
+
+@dataclass(frozen=True, eq=False)
+class ClampingNeed:
+    """Clamping pressure that each group of fractured bars needs.
+
+    Attributes
+    ----------
+    bar_force
+        Force of one bar at its target stress [N].
+    crack_perimeter
+        Splitting crack that each bar mobilises [mm], with the column's original cover.
+    length
+        Anchorage length of each group, fracture to top of repair [mm].
+    core_pressure
+        Pressure on the core that each group needs [MPa].
+    """
+
+    bar_force: Real
+    crack_perimeter: Real
+    length: tuple[Real, ...]
+    core_pressure: tuple[Real, ...]
+
+    @property
+    def largest_core_pressure(self) -> Real:
+        """Pressure that the neediest group asks for [MPa]; zero without fractured bars."""
+        return np.max(np.broadcast_arrays(0.0, *self.core_pressure), axis=0)
+
+
+@remembered
+def clamping_need(jacket: Jacket) -> ClampingNeed:
+    """Clamping pressure that the fractured bars need on the face of the core."""
+    column, layer = jacket.column, jacket.column.layer
+    perimeter = clamping.crack_perimeter(
+        layer.count,
+        bar_circle_diameter=2.0 * np.asarray(layer.circle_radius),
+        bar_diameter=layer.diameter,
+        cover=np.add(column.cover, column.ties.diameter),
+    )
+    force = np.multiply(layer.area, target_stress(jacket))
+    lengths = tuple(
+        np.subtract(jacket.repair_height, bar.damage_height) for bar in debonding_bars(jacket).groups
+    )
+    return ClampingNeed(
+        bar_force=force,
+        crack_perimeter=perimeter,
+        length=lengths,
+        core_pressure=tuple(
+            clamping.required_clamping_pressure(
+                force,
+                anchorage_length=length,
+                crack_perimeter=perimeter,
+                friction_coefficient=jacket.judgement.crack_friction,
+            )
+            for length in lengths
+        ),
+    )
+
+
+@remembered
+def clamping_supply(jacket: Jacket) -> clamping.ClampingPressure:
+    """Clamping pressure that the sleeve supplies, at its inner face; column hoops not counted."""
+    action = hoop_action(jacket)
+    return clamping.available_clamping_pressure(
+        core_radius=jacket.column.radius,
+        radial_compliance=action.radial_compliance,
+        yield_pressure=action.yield_pressure,
+        slip_pressure=action.slip_pressure,
+        hoop_strain=jacket.judgement.clamping_strain,
+        radial_play=action.initial_play,
+    )

@@ -1,0 +1,172 @@
+"""Strength and displacement of the column before the damage and after the repair."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from jacketcheck.analysis.hinge import bilinear, original_response
+from jacketcheck.analysis.height import column_bar_stress
+from jacketcheck.analysis.base import bending_directions
+from jacketcheck.analysis.memo import design_by_design, remembered
+from jacketcheck.analysis.sections import bending_angle, column_section
+from jacketcheck.jacket.jacket import Jacket
+from jacketcheck.mechanics._arrays import Real
+from jacketcheck.mechanics.force_displacement import ForceDisplacement, force_displacement
+from jacketcheck.mechanics.hinge_displacement import (
+    plastic_displacement,
+    plastic_rotation,
+    yield_displacement,
+)
+from jacketcheck.mechanics.hinge_length import hinge_length
+from jacketcheck.mechanics.moment_curvature import MomentCurvature, moment_curvature
+from jacketcheck.mechanics.section_strength import moment_at_extreme_strain
+
+__all__ = [
+    "ColumnCapacity",
+    "above_response",
+    "capacity_of_original",
+    "capacity_of_repaired",
+    "envelope_of_original",
+    "envelope_of_repaired",
+]
+
+
+@dataclass(frozen=True, eq=False)
+class ColumnCapacity:
+    """Lateral strength and displacement of a column with its hinge.
+
+    Attributes
+    ----------
+    plastic_moment
+        Idealised plastic moment of the hinge's section [N mm].
+    yield_curvature, ultimate_curvature
+        Of that section [1/mm].
+    hinge_length
+        Length of the hinge [mm].
+    shear
+        Lateral strength [N].
+    neutral_axis_depth
+        Extreme fibre to neutral axis at the ultimate curvature [mm].
+    yield_displacement, displacement
+        Of the column's top relative to the footing [mm].
+    """
+
+    plastic_moment: Real
+    yield_curvature: Real
+    ultimate_curvature: Real
+    hinge_length: Real
+    shear: Real
+    neutral_axis_depth: Real
+    yield_displacement: Real
+    displacement: Real
+
+    @property
+    def ductility(self) -> Real:
+        """Displacement ductility [-]."""
+        return self.displacement / self.yield_displacement
+
+
+@remembered
+def above_response(jacket: Jacket) -> MomentCurvature:
+    """Response of the section right above the repair, in its weakest direction; one design.
+
+    Fractured bars count with what bond develops in them over the height of the repair.
+    """
+    top = np.array([float(jacket.repair_height)])
+    section = column_section(jacket, stress_limit=column_bar_stress(jacket, top)[0])
+    clock = bending_directions()
+    axial_load = float(jacket.demands.axial_load)
+    moments = moment_at_extreme_strain(
+        section, strain=0.003, axial_load=axial_load, angle=np.asarray(bending_angle(clock))
+    )
+    weakest = int(np.argmin(np.where(np.isnan(moments), 0.0, moments)))
+    return moment_curvature(
+        section, axial_load=axial_load, angle=float(bending_angle(clock[weakest]))
+    )
+
+
+@remembered
+@design_by_design
+def capacity_of_original(jacket: Jacket) -> ColumnCapacity:
+    """The undamaged column with its hinge at the footing."""
+    return _capacity(jacket, original_response(jacket), "original column", repair_height=0.0)
+
+
+@remembered
+@design_by_design
+def capacity_of_repaired(jacket: Jacket) -> ColumnCapacity:
+    """The repaired column with its hinge above the repair, which is taken as rigid."""
+    return _capacity(
+        jacket,
+        above_response(jacket),
+        "section above the repair",
+        repair_height=float(jacket.repair_height),
+    )
+
+
+@remembered
+def envelope_of_original(jacket: Jacket) -> ForceDisplacement:
+    """Force-displacement envelope of the undamaged column; one design."""
+    return _envelope(jacket, original_response(jacket), repair_height=0.0)
+
+
+@remembered
+def envelope_of_repaired(jacket: Jacket) -> ForceDisplacement:
+    """Force-displacement envelope of the repaired column; one design."""
+    return _envelope(jacket, above_response(jacket), repair_height=float(jacket.repair_height))
+
+
+def _spans(jacket: Jacket, repair_height: float) -> tuple[float, float]:
+    """Hinge to contraflexure at the repaired end [mm], and number of hinges."""
+    hinges = 2.0 if jacket.column.curvature == "double" else 1.0
+    return (float(jacket.column.height) - repair_height) / hinges, hinges
+
+
+def _length(jacket: Jacket, span: float) -> float:
+    layer = jacket.column.layer
+    return float(
+        hinge_length(span, expected_yield=layer.steel.expected_yield, bar_diameter=layer.diameter)
+    )
+
+
+def _capacity(
+    jacket: Jacket, response: MomentCurvature, what: str, *, repair_height: float
+) -> ColumnCapacity:
+    curve = bilinear(response, what)
+    span, hinges = _spans(jacket, repair_height)
+    length = _length(jacket, span)
+    at_yield = float(yield_displacement(curve.yield_curvature, shear_span=span)) * hinges
+    rotation = plastic_rotation(
+        curve.ultimate_curvature, yield_curvature=curve.yield_curvature, hinge_length=length
+    )
+    plastic = plastic_displacement(rotation, shear_span=span, hinge_length=length)
+    return ColumnCapacity(
+        plastic_moment=curve.plastic_moment,
+        yield_curvature=curve.yield_curvature,
+        ultimate_curvature=curve.ultimate_curvature,
+        hinge_length=length,
+        shear=curve.plastic_moment / span,
+        neutral_axis_depth=_neutral_axis(response, curve.ultimate_curvature),
+        yield_displacement=at_yield,
+        displacement=at_yield + hinges * float(plastic),
+    )
+
+
+def _neutral_axis(response: MomentCurvature, curvature: float) -> float:
+    strain = np.interp(curvature, response.curvature, response.extreme_compressive_strain)
+    return float(np.clip(strain / curvature, 1.0, response.section.diameter))
+
+
+def _envelope(
+    jacket: Jacket, response: MomentCurvature, *, repair_height: float
+) -> ForceDisplacement:
+    span, _ = _spans(jacket, repair_height)
+    return force_displacement(
+        response,
+        clear_height=float(jacket.column.height),
+        hinge_length=_length(jacket, span),
+        repair_height=repair_height,
+        double_curvature=jacket.column.curvature == "double",
+    )

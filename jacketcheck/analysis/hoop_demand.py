@@ -1,0 +1,96 @@
+"""Hoop force that the sleeve and its seams must carry."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from jacketcheck.analysis.clamping import clamping_need
+from jacketcheck.analysis.dilation import dilation
+from jacketcheck.analysis.lap import lap_hoop_force
+from jacketcheck.analysis.memo import remembered
+from jacketcheck.jacket.jacket import Jacket
+from jacketcheck.mechanics._arrays import Real
+from jacketcheck.mechanics.hoop import bolt_hoop_force, hoop_force
+from jacketcheck.results import Steps
+
+__all__ = ["HoopDemand", "add_bolt_force", "add_hoop_force", "hoop_demand"]
+
+_EQUILIBRIUM = "equilibrium of a half shell"
+
+
+@dataclass(frozen=True, eq=False)
+class HoopDemand:
+    """Hoop demand on the sleeve.
+
+    Attributes
+    ----------
+    dilation_pressure
+        From the dilating core, the sleeve with its expected yield strength [MPa].
+    clamping_pressure
+        That the fractured bars need, carried to the inner face of the sleeve [MPa].
+    lap_force
+        From the laps of added bars and column bars [N/mm].
+    force
+        Hoop force at each seam: the larger of the first two, and the laps' [N/mm].
+    bolt_force
+        Of it, on the hardest-worked bolt [N].
+    """
+
+    dilation_pressure: Real
+    clamping_pressure: Real
+    lap_force: Real
+    force: Real
+    bolt_force: Real
+
+    @property
+    def pressure_force(self) -> Real:
+        """Hoop force of the governing pressure alone [N/mm]."""
+        return self.force - self.lap_force
+
+
+@remembered
+def hoop_demand(jacket: Jacket) -> HoopDemand:
+    """Hoop force that the sleeve and its seams must carry.
+
+    Dilation and clamping are the same pressure asked for two reasons, so that the larger counts;
+    the laps' splitting force comes on top.
+    """
+    radius = jacket.sleeve.inner_radius
+    from_dilation = dilation(jacket).expected.sleeve_pressure
+    need = clamping_need(jacket).largest_core_pressure
+    from_clamping = np.multiply(need, jacket.column.radius) / radius
+    from_laps = lap_hoop_force(jacket)
+    pressure = np.maximum(from_dilation, from_clamping)
+    force = np.add(hoop_force(pressure, inner_radius=radius), from_laps)
+    return HoopDemand(
+        dilation_pressure=from_dilation,
+        clamping_pressure=from_clamping,
+        lap_force=from_laps,
+        force=force,
+        bolt_force=bolt_hoop_force(
+            force, pitch=jacket.bolts.tributary_height, bolt_columns=jacket.bolts.columns
+        ),
+    )
+
+
+def add_hoop_force(jacket: Jacket, steps: Steps) -> Real:
+    """Write down how the hoop force comes about and return it [N/mm]."""
+    demand = hoop_demand(jacket)
+    steps.add("R_i", "D_i / 2", jacket.sleeve.inner_radius, "mm", "input sleeve.inner_diameter")
+    steps.add("p_dil", "dilation, expected f_y", demand.dilation_pressure, "MPa",
+              "limit state hoop-dilation")  # fmt: skip
+    steps.add("p_cl", "clamping need × R_c / R_i", demand.clamping_pressure, "MPa",
+              "limit state clamping")  # fmt: skip
+    steps.add("N_lap", "non-contact laps", demand.lap_force, "N/mm", "limit state added-bar-lap")
+    return steps.add("N", "max(p_dil, p_cl) R_i + N_lap", demand.force, "N/mm", _EQUILIBRIUM)
+
+
+def add_bolt_force(jacket: Jacket, steps: Steps) -> Real:
+    """Write down the force on the hardest-worked bolt and return it [N]."""
+    add_hoop_force(jacket, steps)
+    bolts = jacket.bolts
+    steps.add("h_t", "max(s, e_end + s/2)", bolts.tributary_height, "mm", "tributary height")
+    steps.add("n_c", "columns", bolts.columns, "1", "input bolts.columns")
+    return steps.add("V", "N h_t / n_c", hoop_demand(jacket).bolt_force, "N", _EQUILIBRIUM)

@@ -1,0 +1,147 @@
+"""Slip of the seam bolts: the friction that keeps the sleeve from opening at its seams."""
+
+from __future__ import annotations
+
+from jacketcheck.analysis.hoop_demand import add_bolt_force
+from jacketcheck.catalog.records import FayingClass
+from jacketcheck.errors import NotEvaluatedError
+from jacketcheck.jacket.jacket import Jacket
+from jacketcheck.limit_state import limit_state
+from jacketcheck.limit_states.editions import AASHTO, AISC
+from jacketcheck.mechanics import slip
+from jacketcheck.results import Kind, Result, Steps
+
+__all__ = ["faying_class_of", "seam_slip"]
+
+_SNUG = (
+    "snug-tight bolts have no design slip resistance; a measured tension gives a probable value only"
+)
+
+
+def faying_class_of(jacket: Jacket, code: str) -> FayingClass:
+    """Faying class of a code, or of one that the class is the same as.
+
+    Raises
+    ------
+    NotEvaluatedError
+        If the input names no class of the code: letters mean different things in other codes.
+    """
+    for one in jacket.bolts.faying_classes:
+        if one.code == code:
+            return one
+    named = ", ".join(one.name for one in jacket.bolts.faying_classes)
+    message = f"no faying class of {code} in bolts.faying_class, which names {named}"
+    raise NotEvaluatedError(f"{message}; a class is always written with its code")
+
+
+@limit_state(
+    "seam-slip",
+    title="Slip of the seam bolts",
+    monotonic={"bolts.pretension": -1, "bolts.faying_classes.1.slip_coefficient": -1},
+)
+def seam_slip(jacket: Jacket) -> list[Result]:
+    """Slip resistance by AISC and by AASHTO, one row each, and a probable value of snug bolts."""
+    rows = []
+    codes = [(name, row) for name, row in (("AISC", _aisc), ("AASHTO", _aashto)) if _has(jacket, name)]
+    if not codes:
+        faying_class_of(jacket, "AISC")
+    rows = [row(jacket, faying_class_of(jacket, name)) for name, row in codes]
+    if jacket.bolts.measured_tension is not None:
+        rows.append(_probable(jacket))
+    return rows
+
+
+def _has(jacket: Jacket, code: str) -> bool:
+    return any(one.code == code for one in jacket.bolts.faying_classes)
+
+
+def _resistance_inputs(jacket: Jacket, faying: FayingClass, steps: Steps) -> None:
+    bolts = jacket.bolts
+    steps.add("μ", f"class {faying.name}", faying.slip_coefficient, "1", faying.source)
+    if bolts.pretensioned:
+        steps.add("T_b", f"{bolts.product}, {bolts.size}", bolts.pretension, "N",
+                  bolts.pretension_source)  # fmt: skip
+    else:
+        steps.add("T_b", "snug-tight: none counted", 0.0, "N", "input bolts.tightening")
+    steps.add("n_s", "slip planes", jacket.splice.shear_planes, "1", "input splice.sides")
+
+
+def _aisc(jacket: Jacket, faying: FayingClass) -> Result:
+    steps, bolts = Steps(), jacket.bolts
+    clause = f"{AISC} J3.9"
+    demand = add_bolt_force(jacket, steps)
+    _resistance_inputs(jacket, faying, steps)
+    steps.add("D_u", "pretension ratio", slip.AISC_PRETENSION_RATIO, "1", clause)
+    steps.add("h_f", "no fillers", slip.aisc_filler_factor(0), "1", clause)
+    factor = steps.add(
+        "φ", f"{bolts.hole} hole", slip.aisc_slip_resistance_factor(bolts.hole), "1", clause
+    )
+    nominal = slip.aisc_slip_resistance(
+        faying.slip_coefficient,
+        pretension=bolts.pretension,
+        slip_planes=jacket.splice.shear_planes,
+        pretensioned=bolts.pretensioned,
+    )
+    steps.add("R_n", "μ D_u h_f T_b n_s", nominal, "N", f"{clause}, Eq. J3-4")
+    capacity = steps.add("φR_n", "φ R_n", factor * nominal, "N", clause)
+    return _row(jacket, demand, capacity, steps, clause)
+
+
+def _aashto(jacket: Jacket, faying: FayingClass) -> Result:
+    steps, bolts = Steps(), jacket.bolts
+    clause = f"{AASHTO} 6.13.2.8"
+    demand = add_bolt_force(jacket, steps)
+    _resistance_inputs(jacket, faying, steps)
+    hole = steps.add(
+        "K_h", f"{bolts.hole} hole", slip.aashto_hole_size_factor(bolts.hole), "1",
+        f"{AASHTO} Table 6.13.2.8-2",
+    )  # fmt: skip
+    nominal = slip.aashto_slip_resistance(
+        faying.slip_coefficient,
+        pretension=bolts.pretension,
+        slip_planes=jacket.splice.shear_planes,
+        hole_size_factor=hole,
+        pretensioned=bolts.pretensioned,
+    )
+    capacity = steps.add("R_r", "K_h K_s N_s P_t (K_s = μ, P_t = T_b)", nominal, "N", clause)
+    return _row(jacket, demand, capacity, steps, clause)
+
+
+def _row(jacket: Jacket, demand: object, capacity: object, steps: Steps, clause: str) -> Result:
+    return Result(
+        title="Slip of the seam bolts",
+        location="hardest-worked row",
+        demand=demand,  # type: ignore[arg-type]
+        capacity=capacity,  # type: ignore[arg-type]
+        unit="N",
+        clause=clause,
+        steps=steps.lines,
+        notes=() if jacket.bolts.pretensioned else (_SNUG,),
+    )
+
+
+def _probable(jacket: Jacket) -> Result:
+    """What a measured tension in snug bolts would probably hold; never a design value."""
+    steps = Steps()
+    demand = add_bolt_force(jacket, steps)
+    faying = min(jacket.bolts.faying_classes, key=lambda one: one.slip_coefficient)
+    tension = jacket.bolts.measured_tension
+    steps.add("T", "measured", 0.0 if tension is None else tension, "N", "input bolts.measured_tension")
+    steps.add("μ", f"class {faying.name}", faying.slip_coefficient, "1", faying.source)
+    load = slip.probable_slip_load(
+        faying.slip_coefficient,
+        bolt_tension=0.0 if tension is None else tension,
+        slip_planes=jacket.splice.shear_planes,
+    )
+    steps.add("P_slip", "μ T n_s", load, "N", "friction; a probable value, not a resistance")
+    return Result(
+        title="Probable slip load of snug bolts",
+        location="hardest-worked row",
+        demand=demand,
+        capacity=load,
+        unit="N",
+        clause="no clause: tension of snug bolts is not controlled",
+        steps=steps.lines,
+        notes=(_SNUG,),
+        kind=Kind.REPORTED,
+    )
