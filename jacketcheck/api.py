@@ -74,8 +74,8 @@ def check_input(
     tables = []
     for variant, name in progress(pairs):
         results = evaluate(jackets[variant], host=host, provisions=name)
-        # stable: equal severities keep the order of the limit states
-        worst_first = tuple(sorted(results, key=lambda result: -result.severity))
+        # stable: severities equal but for rounding keep the order of the limit states
+        worst_first = tuple(sorted(results, key=lambda result: -round(result.severity, 9)))
         tables.append(VariantResults(variant, name, jackets[variant], worst_first))
     return CheckReport(
         job=repair.base.job,

@@ -81,6 +81,9 @@ def bond_conditions(jacket: Jacket, bar: ColumnBar) -> BondConditions:
         grout_strength=jacket.grout.strength,
         # at least the depth of the hoop is left, or the bar would be bare and chipped free
         cover=np.maximum(cover, column.ties.diameter),
+        grout_cover=np.subtract(
+            jacket.sleeve.inner_radius, np.add(layer.circle_radius, np.divide(layer.diameter, 2.0))
+        ),
         half_spacing=np.subtract(layer.spacing, layer.diameter) / 2.0,
         crack_width=bar.crack_width,
         confining_pressure=bond_pressure(jacket),

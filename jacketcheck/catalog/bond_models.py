@@ -12,7 +12,8 @@ from jacketcheck.catalog.entries import Sourced, require_figures
 from jacketcheck.mechanics._arguments import Surface
 from jacketcheck.mechanics._arrays import Real
 from jacketcheck.mechanics.bar_bond_laws import cracked_concrete_bar_law, grouted_bar_law
-from jacketcheck.mechanics.bond_law import BondLaw
+from jacketcheck.mechanics.bond_law import BondLaw, weaker_bond_law
+from jacketcheck.mechanics.published_bond_laws import splitting_bond_law, splitting_bond_strength
 
 __all__ = ["BondConditions", "BondModel", "LawOf", "built_in_bond_models"]
 
@@ -35,6 +36,8 @@ class BondConditions:
         Clear cover of the original concrete over the bar, less what has spalled [mm].
     half_spacing
         Half of the clear distance to the next bar [mm].
+    grout_cover
+        Bar to sleeve, over which a chipped bar is covered by grout [mm].
     crack_width
         Width of the crack along the bar [mm].
     confining_pressure
@@ -50,6 +53,7 @@ class BondConditions:
     grout_strength: Real
     cover: Real
     half_spacing: Real
+    grout_cover: Real
     crack_width: Real
     confining_pressure: Real
     splitting_held: bool
@@ -95,12 +99,28 @@ def built_in_bond_models() -> tuple[BondModel, ...]:
     )
 
 
-def _model_code_law(bar: BondConditions) -> BondLaw:
-    chipped = grouted_bar_law(
+def _grouted_law(bar: BondConditions) -> BondLaw:
+    """Pull-out while the sleeve holds the grout together; where its seams slip, splitting too."""
+    law = grouted_bar_law(
         bar.grout_strength,
         clear_rib_spacing=bar.clear_rib_spacing,
         confining_pressure=bar.confining_pressure,
     )
+    if bar.splitting_held:
+        return law
+    strength = splitting_bond_strength(
+        bar.grout_strength,
+        bar_diameter=bar.bar_diameter,
+        minimum_cover=np.minimum(bar.grout_cover, bar.half_spacing),
+        maximum_cover=np.maximum(bar.grout_cover, bar.half_spacing),
+        bond_condition="good",
+    )
+    split = splitting_bond_law(law, splitting_strength=strength, confinement="unconfined")
+    return weaker_bond_law(split, law)
+
+
+def _model_code_law(bar: BondConditions) -> BondLaw:
+    chipped = _grouted_law(bar)
     if bar.surface == "chipped":
         return chipped
     return cracked_concrete_bar_law(

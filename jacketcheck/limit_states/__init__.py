@@ -50,6 +50,8 @@ US = Provisions(
 )
 
 _BUILT_IN: tuple[LimitState, ...] = (
+    hoop_dilation,
+    hoop_clamping,
     seam_slip,
     seam_bolt_shear,
     sleeve_bearing,
@@ -60,8 +62,6 @@ _BUILT_IN: tuple[LimitState, ...] = (
     splice_gross_yield,
     splice_net_rupture,
     seam_block_shear,
-    hoop_dilation,
-    hoop_clamping,
     clamping,
     retained_pressure,
     bar_bond,

@@ -11,7 +11,7 @@ from jacketcheck.analysis.hoop_action import hoop_action
 from jacketcheck.analysis.lap import lap_hoop_force
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.limit_state import limit_state
-from jacketcheck.limit_states.editions import AISC, PRIESTLEY
+from jacketcheck.limit_states.editions import AISC
 from jacketcheck.mechanics import hoop
 from jacketcheck.mechanics.plate_strength import AISC_TENSION_YIELD_FACTOR
 from jacketcheck.results import Result, Steps
@@ -29,9 +29,9 @@ _DILATION = "Spoelstra and Monti 1999, J. Compos. Constr. 3(3); Mander, Priestle
 def hoop_dilation(jacket: Jacket) -> list[Result]:
     """Hoop strain of the sleeve at the axial strain of the base, against its yield strain.
 
-    Strains, not stresses, are compared: the stress stops at yield, the strain goes on. The
-    specified minimum yield strength counts, without a resistance factor; the column's own hoops
-    are not counted.
+    Strains, not stresses, are compared: the stress stops at yield, the strain goes on. The laps'
+    hoop force comes on top of the dilation. The specified minimum yield strength counts, with the
+    resistance factor for yield in tension; the column's own hoops are not counted.
     """
     steps, sleeve = Steps(), jacket.sleeve
     action, state = hoop_action(jacket), dilation(jacket)
@@ -47,14 +47,20 @@ def hoop_dilation(jacket: Jacket) -> list[Result]:
     steps.add("p_c", "p R_i/R_c", state.minimum.core_pressure, "MPa", "cracked grout")
     steps.add("ε_c,y", "axial strain at which the sleeve first yields", state.yield_axial_strain,
               "1", _DILATION)  # fmt: skip
-    demand = steps.add("ε_h", "p R_i/(E t), and what follows yield",
+    strain = steps.add("ε_dil", "p R_i/(E t), and what follows yield",
                        state.minimum.sleeve_hoop_strain, "1", _DILATION)  # fmt: skip
+    stiffness = np.multiply(sleeve.steel.elastic_modulus, sleeve.thickness)
+    laps = steps.add("ε_lap", "N_lap/(E t)", np.divide(lap_hoop_force(jacket), stiffness), "1",
+                     "limit state added-bar-lap")  # fmt: skip
+    demand = steps.add("ε_h", "ε_dil + ε_lap", np.add(strain, laps), "1", "thin shell")
+    steps.add("F_y", sleeve.steel.name, sleeve.steel.yield_strength, "MPa", sleeve.steel.source)
     capacity = steps.add(
-        "ε_y",
-        "F_y / E",
-        np.divide(sleeve.steel.yield_strength, sleeve.steel.elastic_modulus),
+        "φε_y",
+        "0.90 F_y/E",
+        AISC_TENSION_YIELD_FACTOR
+        * np.divide(sleeve.steel.yield_strength, sleeve.steel.elastic_modulus),
         "1",
-        sleeve.steel.source,
+        f"{AISC} J4.1(a)",
     )
     return [
         Result(
@@ -63,7 +69,7 @@ def hoop_dilation(jacket: Jacket) -> list[Result]:
             demand,
             capacity,
             "1",
-            f"{_DILATION}; yield not exceeded, {PRIESTLEY} ch. 7",
+            f"{_DILATION}; {AISC} J4.1(a)",
             steps.lines,
         )
     ]
