@@ -103,8 +103,9 @@ def demand_capacity_ratio(demand: Real, capacity: Real) -> Real:
     >>> demand_capacity_ratio(1.0, 0.0), demand_capacity_ratio(1.0, -4.0)
     (inf, nan)
     """
-    with np.errstate(divide="ignore", invalid="ignore"):
-        ratio = np.divide(demand, capacity)
+    with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
+        # without its sign a zero of either sign gives plus infinity
+        ratio = np.divide(demand, np.abs(capacity))
     meaningful = np.greater_equal(demand, 0.0) & np.greater_equal(capacity, 0.0)
     settled = np.where(np.equal(demand, 0.0), 0.0, ratio)
     settled = np.where(meaningful, settled, np.nan)

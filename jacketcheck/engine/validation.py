@@ -110,8 +110,7 @@ def _numbers(name: str, value: object, shape: tuple[int, ...], *, verdict: bool)
         # a copy, so that what was returned cannot be changed afterwards
         numbers = np.array(np.broadcast_to(numbers, shape), dtype=float)
     except ValueError as error:
-        designs = shape[0] if shape else 1
-        text = f"{name} has the shape {numbers.shape}, not a number for each of {designs} design(s)"
+        text = f"{name} has the shape {numbers.shape}, which does not fit the designs' {shape}"
         raise _Breach(text) from error
     if verdict:
         _check_range(name, numbers)

@@ -29,6 +29,8 @@ __all__ = [
 
 Record = TypeVar("Record")
 
+_SHAPE = "shape over designs"
+
 
 def _is_number(value: object) -> TypeGuard[Any]:
     return isinstance(value, int | float | np.ndarray | np.number) and not isinstance(value, bool)
@@ -69,14 +71,22 @@ def leaves(value: Any, path: str = "") -> Iterator[tuple[str, Any]]:
 
 def has_designs(jacket: Jacket) -> bool:
     """Whether any field is an array over designs."""
-    return any(np.ndim(value) for _, value in leaves(jacket) if _is_number(value))
+    return bool(_design_shape(jacket))
 
 
 def design_count(jacket: Jacket) -> int:
     """Number of designs; 1 for a jacket without arrays."""
-    shapes = {np.shape(value) for _, value in leaves(jacket) if _is_number(value)}
-    shape = np.broadcast_shapes(*shapes)
-    return int(shape[0]) if shape else 1
+    shape = _design_shape(jacket)
+    return shape[0] if shape else 1
+
+
+def _design_shape(jacket: Jacket) -> tuple[int, ...]:
+    """Shape of a number over the designs, looked up once for each jacket."""
+    if _SHAPE not in jacket.memo:
+        shapes = {np.shape(value) for _, value in leaves(jacket) if _is_number(value)}
+        jacket.memo[_SHAPE] = np.broadcast_shapes(*shapes)
+    shape: tuple[int, ...] = jacket.memo[_SHAPE]
+    return shape
 
 
 def pick(record: Record, index: int) -> Record:

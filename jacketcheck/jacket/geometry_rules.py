@@ -196,12 +196,17 @@ def _bolt_spacing_rules(jacket: Jacket) -> Iterator[GeometryRule]:
         "must exceed",
         overlap,
     )
-    for name, distance, hole in (
-        ("seam_edge_distance", bolts.seam_edge_distance, bolts.hole_along),
-        ("plate_edge_distance", bolts.plate_edge_distance, bolts.hole_along),
-        ("end_distance", bolts.end_distance, bolts.hole_across),
+    for name, distance in (
+        ("seam_edge_distance", bolts.seam_edge_distance),
+        ("plate_edge_distance", bolts.plate_edge_distance),
     ):
-        yield above(f"bolts.{name}", distance, np.divide(hole, 2.0), "half of the hole")
+        yield above(f"bolts.{name}", distance, np.divide(bolts.hole_along, 2.0), "half of the hole")
+    yield above(
+        "bolts.end_distance",
+        bolts.end_distance,
+        np.divide(bolts.hole_across, 2.0),
+        "half of the hole; where it is not written it is what rows and pitch leave",
+    )
 
 
 def _bolt_row_rules(jacket: Jacket) -> Iterator[GeometryRule]:

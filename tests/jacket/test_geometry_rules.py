@@ -191,6 +191,16 @@ def test_rows_that_find_no_room(repair_table: dict[str, Any]) -> None:
     )
 
 
+def test_rows_that_leave_no_end_distance(repair_table: dict[str, Any]) -> None:
+    del repair_table["bolts"]["end_distance"]
+    # 52 in less 11 spaces of 5 in
+    (problem,) = problems_after(repair_table, {"bolts.rows": 12})
+    assert problem == (
+        "bolts.end_distance = -38.1 mm (-1.5 in): must exceed 14.2875 mm (0.5625 in), half of the "
+        "hole; where it is not written it is what rows and pitch leave"
+    )
+
+
 def test_added_bars_may_reach_the_top_of_the_repair(repair_table: dict[str, Any]) -> None:
     repair_table["added_bars"]["height"] = "54 in"
     build_jacket(RepairInput.model_validate(repair_table))
