@@ -143,9 +143,11 @@ def stress_at_height(jacket: Jacket, heights: Floats) -> Floats:
 
 def stacked_law(laws: Sequence[BondLaw], *, trailing: int = 0) -> BondLaw:
     """One law with the laws along its first axis, designs along the second, then `trailing` axes."""
+    names = [one.name for one in fields(BondLaw)]
+    shape = np.broadcast_shapes(*(np.shape(getattr(law, name)) for law in laws for name in names))
     columns = []
-    for one in fields(BondLaw):
-        column = np.stack(np.broadcast_arrays(*(getattr(law, one.name) for law in laws)))
+    for name in names:
+        column = np.stack([np.broadcast_to(getattr(law, name), shape) for law in laws])
         columns.append(column.reshape(column.shape + (1,) * trailing))
     return BondLaw(*columns)
 

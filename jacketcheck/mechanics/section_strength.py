@@ -18,8 +18,8 @@ from jacketcheck.mechanics.section_geometry import chord_strips
 
 __all__ = ["moment_at_extreme_strain"]
 
-_STRIPS = 400
-_CURVATURES = 600
+_STRIPS = 200
+_CURVATURES = 300
 _DEEPEST = 50.0  # neutral axis at fifty diameters: uniform compression for every purpose
 _TOLERANCE = 1e-6  # of the squash load
 
