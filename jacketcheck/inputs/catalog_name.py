@@ -12,8 +12,8 @@ from jacketcheck.errors import CatalogError
 
 __all__ = [
     "BarName",
-    "BondModelName",
     "BoltProductName",
+    "BondModelName",
     "CatalogName",
     "FayingClassName",
     "PlateSteelName",

@@ -51,6 +51,7 @@ _WORDINGS: dict[str, Callable[[dict[str, Any]], str]] = {
     "tuple_type": lambda _: "must be a list",
     "string_type": lambda _: "must be a text in quotes",
     "string_unicode": lambda _: "holds characters that are no text",
+    "bool_type": lambda _: "must be true or false, without quotes",
     "int_type": lambda _: "must be a whole number, without quotes",
     "int_from_float": lambda _: "must be a whole number",
     "greater_than_equal": lambda limits: f"must be at least {limits['ge']}",

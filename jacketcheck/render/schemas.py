@@ -20,7 +20,7 @@ def input_schema() -> dict[str, Any]:
     schema["properties"]["variants"] = {
         "type": "object",
         "description": "Overrides by variant name: nested tables or dotted paths; list entries "
-        "are counted from one.",
+        "are counted from one; remove lists paths of fields that go back to their defaults.",
         "additionalProperties": {"type": "object"},
     }
     return schema

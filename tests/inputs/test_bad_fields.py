@@ -130,6 +130,12 @@ def test_a_count(problems_after: Problems, written: str, shown: str, message: st
             id="choice of another type",
         ),
         pytest.param(
+            "breakout_precluded = false",
+            'breakout_precluded = "false"',
+            ("added_bars.breakout_precluded", '"false"', "must be true or false, without quotes"),
+            id="text for a truth value",
+        ),
+        pytest.param(
             "[sleeve]",
             "[[sleeve]]",
             (
