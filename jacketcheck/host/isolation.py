@@ -2,8 +2,8 @@
 
 The call runs in a thread of its own: an exception of any kind, ``SystemExit`` included, is caught
 there, and a call that outlasts its limit is abandoned. What it prints or warns of is kept apart
-from our own output. A plug-in that ends the process from C or with ``os._exit`` cannot be
-contained this way.
+from our own output. A plug-in that ends the process from C or with ``os._exit``, or that never
+lets go of the interpreter, cannot be contained this way.
 """
 
 from __future__ import annotations
