@@ -134,6 +134,9 @@ class Result:
         What a reader must know, e.g. which inputs are engineering judgement.
     kind
         Limit, reported figure, not applicable, or not evaluated.
+    saturates
+        Whether the ratio reads 1 whenever the check passes, because the capacity is not known
+        beyond the demand. Another row then tells the margin, and this one does not govern.
     limit_state, provisions, origin
         Identifier, provisions and distribution; filled in by the engine.
     """
@@ -147,6 +150,7 @@ class Result:
     steps: tuple[Step, ...] = ()
     notes: tuple[str, ...] = ()
     kind: Kind = Kind.LIMIT
+    saturates: bool = False
     limit_state: str = ""
     provisions: str = ""
     origin: str = ""
@@ -172,6 +176,8 @@ class Result:
         if self.status is Status.NOT_EVALUATED:
             return math.inf
         if self.kind is Kind.LIMIT:
+            if self.saturates and self.status is Status.OK:
+                return 0.0
             # an infinite ratio ranks below a missing answer, and above any number
             return min(float(np.max(self.ratio)), 1e300)
         return -1.0 if self.kind is Kind.REPORTED else -2.0

@@ -79,8 +79,9 @@ def bond_conditions(jacket: Jacket, bar: ColumnBar) -> BondConditions:
         clear_rib_spacing=np.multiply(jacket.judgement.rib_spacing_ratio, layer.diameter),
         concrete_strength=column.concrete.expected,
         grout_strength=jacket.grout.strength,
-        # at least the depth of the hoop is left, or the bar would be bare and chipped free
-        cover=np.maximum(cover, column.ties.diameter),
+        # where all cover has spalled, grout takes its place: half a bar diameter is the least that
+        # the splitting equation knows
+        cover=np.maximum(cover, np.multiply(0.5, layer.diameter)),
         grout_cover=np.subtract(
             jacket.sleeve.inner_radius, np.add(layer.circle_radius, np.divide(layer.diameter, 2.0))
         ),

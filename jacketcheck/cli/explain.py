@@ -19,6 +19,7 @@ from jacketcheck.cli._options import (
 from jacketcheck.errors import InputError, InputProblem
 from jacketcheck.render.explanation import explanation
 from jacketcheck.report import CheckReport, ExitCode
+from jacketcheck.results import Kind
 
 __all__ = ["add_arguments", "run"]
 
@@ -61,7 +62,8 @@ def run(options: argparse.Namespace) -> int:
         shown += rows
     if not shown:
         raise _unknown(options.check, report)
-    return int(ExitCode.of(shown))
+    judged = [result for result in shown if result.kind in {Kind.LIMIT, Kind.NOT_EVALUATED}]
+    return int(ExitCode.of(judged)) if judged else int(ExitCode.WITHIN)
 
 
 def _unknown(check: str, report: CheckReport) -> InputError:

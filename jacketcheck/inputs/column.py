@@ -98,7 +98,8 @@ class Damage(InputModel):
     clock: tuple[ClockPosition, ...] = Field(
         default=(),
         max_length=200,
-        description='Bar positions as on a clock seen from above, e.g. "4:30".',
+        description="Bar positions as on a clock seen from above.",
+        examples=[["4:30", "5:15"]],
     )
     state: BarState = Field(description="The worst that happened to the bar.")
     height: HeightAboveFooting = Field(

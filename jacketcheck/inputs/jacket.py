@@ -88,6 +88,7 @@ class Repair(InputModel):
         default=(),
         max_length=24,
         description="Sides whose surface is prepared otherwise; a damage record overrides both.",
+        examples=[[{"clock_from": "4:00", "clock_to": "8:00", "surface": "unchipped"}]],
     )
     column_face: Literal["roughened", "smooth"] = Field(
         default="smooth",
@@ -169,7 +170,9 @@ class Bolts(InputModel):
         default=None, description="K of T = K d P from a calibrated test."
     )
     measured_tension: Force | None = Field(
-        default=None, description="Measured tension in snug bolts, for a probable value only."
+        default=None,
+        description="Measured tension in snug bolts, for a probable value only.",
+        examples=["50 kN"],
     )
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 
 from jacketcheck.analysis.bond import BarBond, bar_bonds
@@ -40,8 +42,9 @@ def bar_bond(jacket: Jacket) -> list[Result]:
         demand = _add_bond(jacket, bond, steps)
         capacity = steps.add("f_s", "largest over free-end slips", bond.developed_stress, "MPa",
                              "dσ/dx = 4 τ(s) Ω_y/d_b, ds/dx = ε(σ) from the fracture")  # fmt: skip
-        rows.append(_row("Stress developed in the fractured bars", jacket, index, demand, capacity,
-                         "MPa", steps))  # fmt: skip
+        row = _row("Stress developed in the fractured bars", jacket, index, demand, capacity, "MPa",
+                   steps)  # fmt: skip
+        rows.append(replace(row, saturates=True))
     return rows
 
 

@@ -19,7 +19,7 @@ from jacketcheck.results import Kind, Result, Steps
 
 __all__ = ["displacement_capacity", "load_capacity", "p_delta"]
 
-_HINGE = "plastic hinge method, Priestley, Seible and Calvi 1996; Caltrans SDC 1.4 (2006) 3.1.3"
+_HINGE = "plastic hinge, Caltrans SDC 1.4 (2006) 3.1.3"
 _SHORTER = (
     "the repair shortens the span over which the hinge can rotate: the displacement capacity is "
     "smaller than the original's"

@@ -38,7 +38,7 @@ def hoop_dilation(jacket: Jacket) -> list[Result]:
     add_axial_strain(jacket, steps)
     steps.add("f′ce", "expected concrete", jacket.column.concrete.expected, "MPa",
               jacket.column.concrete.expected_source)  # fmt: skip
-    steps.add("k_j", "seam", action.seam_stiffness, "N/mm2", "EN 1993-1-8:2005 6.3 for snug bolts; "
+    steps.add("k_j", "seam", action.seam_stiffness, "MPa", "EN 1993-1-8:2005 6.3 for snug bolts; "
               "splice plates alone while friction holds")  # fmt: skip
     steps.add("du/dp", "R_i²/(E t) + 2 R_i/(2π k_j) + R_i ln(R_i/R_c)/E_g",
               action.radial_compliance, "mm/MPa", "thin shell, two seams, cracked grout")  # fmt: skip
@@ -69,7 +69,7 @@ def hoop_dilation(jacket: Jacket) -> list[Result]:
             demand,
             capacity,
             "1",
-            f"{_DILATION}; {AISC} J4.1(a)",
+            f"Spoelstra and Monti 1999; {AISC} J4.1(a)",
             steps.lines,
         )
     ]
