@@ -1,0 +1,182 @@
+"""Everything that a plug-in may import; the rest of the package may change without notice.
+
+Names come in groups: what a plug-in registers, what a limit state returns, the errors it may
+raise, the jacket that it is given, catalogue records, and analyses of the jacket that are done
+once and shared. Formulas stand in the modules of `jacketcheck.mechanics` and may be imported from
+there, as long as neither module nor function begins with an underscore.
+
+Examples
+--------
+>>> from jacketcheck.plugin import Jacket, Result, limit_state
+>>> @limit_state("sleeve-stock", title="Sleeve plate in stock", provisions="example")
+... def sleeve_stock(jacket: Jacket) -> list[Result]:
+...     return [Result("Sleeve plate", "sleeve", 6.0, jacket.sleeve.thickness, "mm", "a code, 1.2")]
+>>> sleeve_stock.id
+'sleeve-stock'
+"""
+
+from jacketcheck.analysis.added_bars import RepairAnchorage, repair_anchorage
+from jacketcheck.analysis.axial_strain import (
+    CheckedStrain,
+    add_axial_strain,
+    checked_axial_strain,
+)
+from jacketcheck.analysis.base import BaseSection, base_section
+from jacketcheck.analysis.bond import BarBond, bar_bonds
+from jacketcheck.analysis.clamping import ClampingNeed, clamping_need, clamping_supply
+from jacketcheck.analysis.damaged_bars import DebondingBars, debonding_bars, target_stress
+from jacketcheck.analysis.dilation import Dilation, Retained, bond_pressure, dilation, retained
+from jacketcheck.analysis.displacement import (
+    ColumnCapacity,
+    capacity_of_original,
+    capacity_of_repaired,
+)
+from jacketcheck.analysis.height import WorstHeight, worst_height
+from jacketcheck.analysis.hinge import Hinge, add_hinge, hinge
+from jacketcheck.analysis.hoop_action import HoopAction, hoop_action
+from jacketcheck.analysis.hoop_demand import (
+    HoopDemand,
+    add_bolt_force,
+    add_hoop_force,
+    hoop_demand,
+)
+from jacketcheck.analysis.lap import lap_hoop_force
+from jacketcheck.analysis.splice import (
+    effective_splice_thickness,
+    splice_eccentricity,
+    splice_shares,
+)
+from jacketcheck.catalog.assembly_rules import AssemblyRules
+from jacketcheck.catalog.bond_models import BondConditions, BondModel
+from jacketcheck.catalog.catalog import Catalog, built_in_catalog
+from jacketcheck.catalog.entries import Entries
+from jacketcheck.catalog.records import (
+    Bar,
+    BoltProduct,
+    BoltSize,
+    FayingClass,
+    PlateSteel,
+    RebarSteel,
+    StrengthBand,
+)
+from jacketcheck.errors import CatalogError, DomainError, NotEvaluatedError
+from jacketcheck.hookspecs import API_VERSION, hookimpl
+from jacketcheck.jacket.column_parts import (
+    BarLayer,
+    ColumnBar,
+    Concrete,
+    DamagedColumn,
+    FootingBlock,
+    Rebar,
+    Ties,
+)
+from jacketcheck.jacket.jacket import Demands, Jacket
+from jacketcheck.jacket.jacket_parts import (
+    AddedBarLayer,
+    BoltGroup,
+    Grout,
+    Plate,
+    Sleeve,
+    Splice,
+)
+from jacketcheck.limit_state import LimitState, Provisions, limit_state
+from jacketcheck.limit_states._rows import not_applicable
+from jacketcheck.limit_states.seam_slip import faying_class_of
+from jacketcheck.mechanics._arrays import (
+    Real,
+    require_at_least,
+    require_finite,
+    require_positive,
+    require_within,
+)
+from jacketcheck.mechanics.bond_law import BondLaw
+from jacketcheck.results import Kind, Result, Step, Steps
+
+__all__ = [
+    "API_VERSION",
+    "AddedBarLayer",
+    "AssemblyRules",
+    "Bar",
+    "BarBond",
+    "BarLayer",
+    "BaseSection",
+    "BoltGroup",
+    "BoltProduct",
+    "BoltSize",
+    "BondConditions",
+    "BondLaw",
+    "BondModel",
+    "Catalog",
+    "CatalogError",
+    "CheckedStrain",
+    "ClampingNeed",
+    "ColumnBar",
+    "ColumnCapacity",
+    "Concrete",
+    "DamagedColumn",
+    "DebondingBars",
+    "Demands",
+    "Dilation",
+    "DomainError",
+    "Entries",
+    "FayingClass",
+    "FootingBlock",
+    "Grout",
+    "Hinge",
+    "HoopAction",
+    "HoopDemand",
+    "Jacket",
+    "Kind",
+    "LimitState",
+    "NotEvaluatedError",
+    "Plate",
+    "PlateSteel",
+    "Provisions",
+    "Real",
+    "Rebar",
+    "RebarSteel",
+    "RepairAnchorage",
+    "Result",
+    "Retained",
+    "Sleeve",
+    "Splice",
+    "Step",
+    "Steps",
+    "StrengthBand",
+    "Ties",
+    "WorstHeight",
+    "add_axial_strain",
+    "add_bolt_force",
+    "add_hinge",
+    "add_hoop_force",
+    "bar_bonds",
+    "base_section",
+    "bond_pressure",
+    "built_in_catalog",
+    "capacity_of_original",
+    "capacity_of_repaired",
+    "checked_axial_strain",
+    "clamping_need",
+    "clamping_supply",
+    "debonding_bars",
+    "dilation",
+    "effective_splice_thickness",
+    "faying_class_of",
+    "hinge",
+    "hookimpl",
+    "hoop_action",
+    "hoop_demand",
+    "lap_hoop_force",
+    "limit_state",
+    "not_applicable",
+    "repair_anchorage",
+    "require_at_least",
+    "require_finite",
+    "require_positive",
+    "require_within",
+    "retained",
+    "splice_eccentricity",
+    "splice_shares",
+    "target_stress",
+    "worst_height",
+]
