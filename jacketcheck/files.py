@@ -14,8 +14,8 @@ __all__ = ["write_atomically"]
 def write_atomically(path: Path | str, content: str | bytes, *, overwrite: bool = True) -> None:
     """Write a file in full or not at all.
 
-    The content goes to a temporary file in the same folder, which then takes the place of the
-    file: an interrupted run leaves the old file, or none.
+    The content goes to a temporary file in the same folder, which then takes its place: an
+    interrupted run leaves the old file, or none.
 
     Parameters
     ----------
@@ -36,7 +36,7 @@ def write_atomically(path: Path | str, content: str | bytes, *, overwrite: bool 
         raise _refusal(target, "exists already; --overwrite replaces it")
     data = content.encode() if isinstance(content, str) else content
     try:
-        handle, name = tempfile.mkstemp(dir=target.parent, prefix=f".{target.name}.", suffix=".part")
+        handle, name = tempfile.mkstemp(dir=target.parent, prefix=f".{target.name}.")
     except OSError as error:
         raise _refusal(target, f"cannot be written: {error.strerror}") from error
     temporary = Path(name)

@@ -54,7 +54,7 @@ class DebondingBars:
         bar = self.groups[index]
         numbers = ", ".join(str(number) for number in self.members[index])
         plural = "s" if len(self.members[index]) > 1 else ""
-        return f"bar{plural} {numbers} ({bar.state}, {bar.surface})"
+        return f"bar{plural} {numbers} ({bar.state})"
 
     def group_of(self, number: int) -> int | None:
         """Group that a bar belongs to, if any."""
