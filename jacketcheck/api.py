@@ -102,7 +102,7 @@ def choose_variants(repair: InputFile, names: Iterable[str] | None) -> tuple[str
     chosen = tuple(dict.fromkeys((names,) if isinstance(names, str) else names))
     unknown = [name for name in chosen if name not in repair.variants]
     if unknown:
-        known = ", ".join(repair.variants)
+        known = ", ".join(shown(name) for name in repair.variants)
         raise InputError(
             [
                 InputProblem("variant", shown(name), f"is not in the file; known are {known}")

@@ -16,7 +16,7 @@ from jacketcheck.inputs.messages import problems_of
 from jacketcheck.inputs.overrides import apply_overrides
 from jacketcheck.inputs.repair_file import Job, RepairInput
 from jacketcheck.inputs.toml_text import decoded, parse_toml, refusal
-from jacketcheck.inputs.written import dotted, shown
+from jacketcheck.inputs.written import dotted, file_name, shown
 
 __all__ = ["InputFile", "read_input", "read_text"]
 
@@ -77,7 +77,7 @@ def read_input(path: Path | str, *, catalog: Catalog | None = None) -> InputFile
     InputError
         If the file cannot be read, is not TOML or breaks any rule; it holds every problem.
     """
-    name = shown(str(path)).strip('"')
+    name = file_name(path)
     try:
         with Path(path).open("rb") as file:
             content = file.read(LARGEST_FILE + 1)
@@ -88,7 +88,7 @@ def read_input(path: Path | str, *, catalog: Catalog | None = None) -> InputFile
         raise refusal(name, "cannot be read: not a file name") from error
     if len(content) > LARGEST_FILE:
         raise refusal(name, f"is larger than {LARGEST_FILE // 1000} kB")
-    source = shown(Path(path).name).strip('"')
+    source = file_name(Path(path).name)
     return read_text(decoded(content, source), source=source, catalog=catalog)
 
 

@@ -8,8 +8,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
-__all__ = ["dotted", "printable", "shown"]
+__all__ = ["dotted", "file_name", "printable", "shown"]
 
+_LONGEST_PATH = 200
 _LONGEST_VALUE = 60
 _LONGEST_STEP = 40
 _LONGEST_NUMBER_BITS = 400
@@ -42,6 +43,18 @@ def dotted(steps: Iterable[int | str]) -> str:
     ('damage.1.height', 'variants."snug and thin".bolts')
     """
     return ".".join(str(step + 1) if isinstance(step, int) else _key(step) for step in steps)
+
+
+def file_name(path: object) -> str:
+    """A path as it was given, cut from the front if it is long: its end tells the file.
+
+    Examples
+    --------
+    >>> file_name("piers/north.toml")
+    'piers/north.toml'
+    """
+    text = printable(str(path))
+    return text if len(text) <= _LONGEST_PATH else f"…{text[-_LONGEST_PATH:]}"
 
 
 def printable(text: str) -> str:
