@@ -5,14 +5,16 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
-from typing import TypeAlias
+from typing import Final, Literal, TypeAlias, get_args
 
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.results import Result
 
-__all__ = ["Evaluate", "LimitState", "Provisions", "limit_state"]
+__all__ = ["Effort", "Evaluate", "LimitState", "Provisions", "limit_state"]
 
 Evaluate: TypeAlias = Callable[[Jacket], Sequence[Result]]
+Effort: TypeAlias = Literal["closed-form", "bond", "sections"]
+_EFFORTS: Final = get_args(Effort)
 
 _IDENTIFIER = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
 _LONGEST_IDENTIFIER = 60
@@ -45,6 +47,12 @@ class LimitState:
     monotonic
         Leaf of the jacket and direction (+1 or -1) in which the largest ratio must move, at most,
         when that leaf grows; used by the conformance kit.
+    effort
+        What the evaluation takes, so that a search can ask for the cheap ones first.
+        ``closed-form`` needs no section analysis beyond the checked axial strain of the core and
+        the share of added bars in tension, and its ratios never fall when either of the two
+        grows; ``bond`` keeps to the same and solves the bond of bars as well; ``sections`` is
+        everything else.
     """
 
     id: str
@@ -52,6 +60,7 @@ class LimitState:
     provisions: str
     evaluate: Evaluate
     monotonic: Mapping[str, int] = field(default_factory=dict)
+    effort: Effort = "sections"
 
     def __post_init__(self) -> None:
         """Reject what could not be listed or called."""
@@ -63,6 +72,9 @@ class LimitState:
             raise TypeError(f"limit state {self.id}: evaluate is not callable")
         if not isinstance(self.monotonic, Mapping):
             raise TypeError(f"limit state {self.id}: monotonic is not a mapping of paths")
+        if self.effort not in _EFFORTS:
+            known = ", ".join(_EFFORTS)
+            raise ValueError(f"limit state {self.id}: effort {self.effort!r} is none of {known}")
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,6 +120,7 @@ def limit_state(
     title: str,
     provisions: str = "us",
     monotonic: Mapping[str, int] | None = None,
+    effort: Effort = "sections",
 ) -> Callable[[Evaluate], LimitState]:
     """Turn a function of the jacket into a limit state.
 
@@ -121,6 +134,6 @@ def limit_state(
     """
 
     def wrap(evaluate: Evaluate) -> LimitState:
-        return LimitState(id, title, provisions, evaluate, monotonic or {})
+        return LimitState(id, title, provisions, evaluate, monotonic or {}, effort)
 
     return wrap

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, fields, replace
 
 import numpy as np
 
@@ -19,7 +19,14 @@ from jacketcheck.mechanics.bar_steel import BarSteels
 from jacketcheck.mechanics.bond_development import bonded_length, developed_stress
 from jacketcheck.mechanics.bond_law import BondLaw
 
-__all__ = ["BarBond", "bar_bonds", "bar_steels", "bond_conditions", "stacked_law", "stress_at_height"]
+__all__ = [
+    "BarBond",
+    "bar_bonds",
+    "bar_steels",
+    "bond_conditions",
+    "stacked_law",
+    "stress_at_height",
+]
 
 _WIDEST_CRACK = 0.5
 
@@ -70,7 +77,9 @@ def bond_conditions(jacket: Jacket, bar: ColumnBar) -> BondConditions:
     column, layer = jacket.column, jacket.column.layer
     if bar.surface == "unchipped" and np.any(np.greater(bar.crack_width, _WIDEST_CRACK)):
         width = f"{float(np.max(bar.crack_width)):g} mm"
-        reason = f"crack of {width} along bar {bar.number}: bond is covered up to {_WIDEST_CRACK} mm"
+        reason = (
+            f"crack of {width} along bar {bar.number}: bond is covered up to {_WIDEST_CRACK} mm"
+        )
         raise NotEvaluatedError(f"{reason}; chip the bar free")
     cover = np.add(column.cover, column.ties.diameter) - bar.spalling_depth
     return BondConditions(
@@ -99,10 +108,14 @@ def bar_bonds(jacket: Jacket) -> tuple[BarBond, ...]:
     if not len(bars):
         return ()
     conditions = [bond_conditions(jacket, bar) for bar in bars.groups]
-    laws = [jacket.bond_model.law(one) for one in conditions]
+    laws = [_law(jacket, one) for one in conditions]
     lengths = [np.subtract(jacket.repair_height, bar.damage_height) for bar in bars.groups]
     law, length = stacked_law(laws), np.stack(np.broadcast_arrays(*lengths))
-    steel, diameter, target = bar_steels(jacket), jacket.column.layer.diameter, target_stress(jacket)
+    steel, diameter, target = (
+        bar_steels(jacket),
+        jacket.column.layer.diameter,
+        target_stress(jacket),
+    )
     length = _over(length, law)
     found = developed_stress(length, bar_diameter=diameter, law=law, steel=steel)
     needed = np.asarray(bonded_length(target, bar_diameter=diameter, law=law, steel=steel))
@@ -118,6 +131,16 @@ def bar_bonds(jacket: Jacket) -> tuple[BarBond, ...]:
         )
         for index in range(len(bars))
     )
+
+
+def _law(jacket: Jacket, bar: BondConditions) -> BondLaw:
+    """Law of a bar; among many designs the seams may slip in some and hold in others."""
+    slips, law = retained(jacket).slips, jacket.bond_model.law
+    if np.all(slips) or not np.any(slips):
+        return law(bar)
+    split, held = (law(replace(bar, splitting_held=one)) for one in (False, True))
+    names = (one.name for one in fields(BondLaw))
+    return BondLaw(*(np.where(slips, getattr(split, n), getattr(held, n)) for n in names))
 
 
 def stress_at_height(jacket: Jacket, heights: Floats) -> Floats:

@@ -1,4 +1,4 @@
-"""Many designs in one jacket: stacking, picking one, and replacing values by arrays.
+"""Many designs in one jacket: stacking, taking some, and replacing values by arrays.
 
 A jacket is a tree of frozen records. Its leaves are numbers (or arrays over designs), labels, and
 choices such as the hole type. Designs may differ in numbers and labels; a choice is one for all.
@@ -12,22 +12,27 @@ from dataclasses import fields, is_dataclass
 from typing import Any, TypeGuard, TypeVar
 
 import numpy as np
+from numpy.typing import NDArray
 
 from jacketcheck.jacket._roles import SEVERAL, is_label
 from jacketcheck.jacket.jacket import Jacket
 
 __all__ = [
+    "choices",
     "design_count",
     "detached",
     "has_designs",
+    "joined",
     "leaves",
     "pick",
     "read_only",
     "stack",
+    "take",
     "with_values",
 ]
 
 Record = TypeVar("Record")
+Integers = NDArray[np.integer[Any]]
 
 _SHAPE = "shape over designs"
 
@@ -69,6 +74,11 @@ def leaves(value: Any, path: str = "") -> Iterator[tuple[str, Any]]:
         yield path, value
 
 
+def choices(jacket: Jacket) -> tuple[tuple[str, Any], ...]:
+    """Path and value of every leaf that designs of one jacket must share; no numbers, no labels."""
+    return tuple((path, value) for path, value in leaves(jacket) if not _is_number(value))
+
+
 def has_designs(jacket: Jacket) -> bool:
     """Whether any field is an array over designs."""
     return bool(_design_shape(jacket))
@@ -101,6 +111,18 @@ def pick(record: Record, index: int) -> Record:
     return chosen
 
 
+def take(record: Record, indexes: Integers) -> Record:
+    """Some designs of a jacket (or of a part of one), in the order of `indexes`."""
+
+    def taken(value: Any) -> Any:
+        if isinstance(value, np.ndarray) and value.ndim and value.shape[0] > 1:
+            return _frozen(value[indexes])
+        return value
+
+    chosen: Record = _mapped(record, taken)
+    return chosen
+
+
 def read_only(record: Record) -> Record:
     """Copy of a jacket (or of a part of one) whose arrays cannot be written to."""
     frozen: Record = _mapped(record, _frozen)
@@ -108,8 +130,11 @@ def read_only(record: Record) -> Record:
 
 
 def detached(jacket: Jacket) -> Jacket:
-    """Copy that shares no memory, so that whoever gets it cannot change the original."""
-    twin = copy.deepcopy(jacket)
+    """Copy that shares no memory, so that whoever gets it cannot change the original.
+
+    No analysis comes with it.
+    """
+    twin = copy.deepcopy(jacket, {id(jacket.memo): {_SHAPE: _design_shape(jacket)}})
     for _, value in leaves(twin):
         if isinstance(value, np.ndarray):
             value.setflags(write=False)
@@ -141,12 +166,24 @@ def stack(jackets: Sequence[Jacket]) -> Jacket:
         If there is none, if one is of many designs already, or if they differ in a choice; the
         message names the field.
     """
-    if not jackets:
-        raise ValueError("no jacket to stack")
     if any(has_designs(jacket) for jacket in jackets):
         raise ValueError("only jackets of one design can be stacked")
-    stacked: Jacket = _stacked(jackets, "")
-    return stacked
+    return joined(jackets)
+
+
+def joined(jackets: Sequence[Jacket]) -> Jacket:
+    """Put jackets of one design or of many into one, their designs one after the other.
+
+    Raises
+    ------
+    ValueError
+        If there is none, or if they differ in a choice; the message names the field.
+    """
+    if not jackets:
+        raise ValueError("no jacket to stack")
+    counts = [design_count(jacket) for jacket in jackets]
+    whole: Jacket = _joined(jackets, counts, "")
+    return whole
 
 
 def _mapped(value: Any, change: Callable[[Any], Any]) -> Any:
@@ -200,18 +237,16 @@ def _frozen(value: Any) -> Any:
     return value
 
 
-def _stacked(values: Sequence[Any], path: str) -> Any:
+def _joined(values: Sequence[Any], counts: Sequence[int], path: str) -> Any:
     first = values[0]
     if all(_is_number(value) for value in values):
-        return (
-            first if all(value == first for value in values) else _frozen(np.array(values, float))
-        )
+        return _joined_numbers(values, counts)
     if all(type(value) is type(first) for value in values):
         if _is_record(first):
-            return _stacked_records(values, path)
+            return _joined_records(values, counts, path)
         if isinstance(first, tuple) and len({len(value) for value in values}) == 1:
             return tuple(
-                _stacked(column, f"{path}.{index}")
+                _joined(column, counts, f"{path}.{index}")
                 for index, column in enumerate(zip(*values, strict=True), start=1)
             )
         if all(value == first for value in values):
@@ -219,12 +254,21 @@ def _stacked(values: Sequence[Any], path: str) -> Any:
     raise ValueError(f"designs differ in {path}, which must be the same for all")
 
 
-def _stacked_records(values: Sequence[Any], path: str) -> Any:
+def _joined_numbers(values: Sequence[Any], counts: Sequence[int]) -> Any:
+    """One number where all designs share it, else an array over all designs."""
+    first = values[0]
+    if not any(np.ndim(value) for value in values) and all(value == first for value in values):
+        return first
+    pairs = zip(values, counts, strict=True)
+    return _frozen(np.concatenate([np.full(count, value, dtype=float) for value, count in pairs]))
+
+
+def _joined_records(values: Sequence[Any], counts: Sequence[int], path: str) -> Any:
     changed = {}
     for name, first, shown_only in _children(values[0]):
         column = [getattr(value, name) for value in values]
         if shown_only:
             changed[name] = first if all(text == first for text in column) else SEVERAL
         else:
-            changed[name] = _stacked(column, f"{path}.{name}" if path else name)
+            changed[name] = _joined(column, counts, f"{path}.{name}" if path else name)
     return _renewed(values[0], changed)

@@ -39,6 +39,7 @@ _BREAKOUT = (
     "added-bar-anchorage",
     title="Anchorage of the added bars in the footing",
     monotonic={"added_bars.embedment": -1},
+    effort="closed-form",
 )
 def added_bar_anchorage(jacket: Jacket) -> list[Result]:
     """Embedment in grout or adhesive, and breakout of the ring of bars."""
@@ -117,6 +118,7 @@ def _breakout(jacket: Jacket, added: AddedBarLayer) -> Result:
     "added-bar-development",
     title="Development of the added bars in the repair",
     monotonic={"added_bars.height": -1, "grout.strength": -1},
+    effort="closed-form",
 )
 def added_bar_development(jacket: Jacket) -> list[Result]:
     """Length that develops the added bars' yield strength from their top downwards."""
@@ -140,6 +142,7 @@ def added_bar_development(jacket: Jacket) -> list[Result]:
     "added-bar-lap",
     title="Laps of added bars and column bars",
     monotonic={"added_bars.height": -1},
+    effort="closed-form",
 )
 def added_bar_lap(jacket: Jacket) -> list[Result]:
     """Hoop force of the noncontact laps against yield of the sleeve, and their offset."""

@@ -30,6 +30,7 @@ _UNCHIPPED = (
     "bar-bond",
     title="Stress developed in the fractured bars",
     monotonic={"grout.strength": -1, "repair_height": -1},
+    effort="bond",
 )
 def bar_bond(jacket: Jacket) -> list[Result]:
     """Stress that each group of fractured bars must and can develop at the top of the repair."""
@@ -52,6 +53,7 @@ def bar_bond(jacket: Jacket) -> list[Result]:
     "bar-length",
     title="Length to develop the fractured bars",
     monotonic={"grout.strength": -1, "repair_height": -1},
+    effort="bond",
 )
 def bar_length(jacket: Jacket) -> list[Result]:
     """Length needed over length available; unlike the stress it tells how much is to spare."""
@@ -89,7 +91,9 @@ def _add_bond(jacket: Jacket, bond: BarBond, steps: Steps) -> object:
               "MPa", "limit states clamping, retained-pressure")  # fmt: skip
     steps.add("s_rib", "clear rib spacing", bar.clear_rib_spacing, "mm",
               "input judgement.rib_spacing_ratio × d_b")  # fmt: skip
-    steps.add("τ_max", f"{bar.surface} surface, pressure and cracks", law.peak_stress, "MPa", source)
+    steps.add(
+        "τ_max", f"{bar.surface} surface, pressure and cracks", law.peak_stress, "MPa", source
+    )
     steps.add("τ_f", "residual", law.residual_stress, "MPa", source)
     steps.add("l", "fracture to top of repair", bond.available_length, "mm", "input")
     return steps.add("f_target", f"{jacket.judgement.bar_target} strength",
@@ -97,7 +101,13 @@ def _add_bond(jacket: Jacket, bond: BarBond, steps: Steps) -> object:
 
 
 def _row(
-    title: str, jacket: Jacket, index: int, demand: object, capacity: object, unit: str, steps: Steps
+    title: str,
+    jacket: Jacket,
+    index: int,
+    demand: object,
+    capacity: object,
+    unit: str,
+    steps: Steps,
 ) -> Result:
     bars = debonding_bars(jacket)
     unchipped = bars.groups[index].surface == "unchipped"

@@ -29,11 +29,14 @@ _JUDGEMENT = (
     "clamping",
     title="Clamping of the fractured bars",
     monotonic={"judgement.clamping_strain": 0},
+    effort="closed-form",
 )
 def clamping(jacket: Jacket) -> list[Result]:
     """Pressure on the core needed by each group of fractured bars, against what is supplied."""
     if not len(debonding_bars(jacket)):
-        return [not_applicable("Clamping of the fractured bars", "no bar is anchored by bond alone")]
+        return [
+            not_applicable("Clamping of the fractured bars", "no bar is anchored by bond alone")
+        ]
     return [_clamping(jacket, index) for index in range(len(debonding_bars(jacket)))]
 
 
@@ -75,16 +78,19 @@ def add_supply(jacket: Jacket, steps: Steps) -> None:
     steps.add("p_slip", "smallest μ, no D_u; not for snug bolts", supply.at_slip, "MPa", "friction")
 
 
-@limit_state("retained-pressure", title="Confining pressure kept for the next cycle")
+@limit_state(
+    "retained-pressure", title="Confining pressure kept for the next cycle", effort="closed-form"
+)
 def retained_pressure(jacket: Jacket) -> list[Result]:
     """What slip, yield, and both leave of the pressure; reported, not judged.
 
     Bond counts on what this jacket keeps, so that its loss shows in the rows of the bars.
     """
     kept = retained(jacket)
-    need = np.multiply(
-        clamping_need(jacket).largest_core_pressure, jacket.column.radius
-    ) / jacket.sleeve.inner_radius
+    need = (
+        np.multiply(clamping_need(jacket).largest_core_pressure, jacket.column.radius)
+        / jacket.sleeve.inner_radius
+    )
     cases = (
         ("if the seams slip", kept.slip_loss, kept.after_slip),
         ("after yield at the checked strain", kept.yield_loss, kept.after_yield),
@@ -112,4 +118,3 @@ def retained_pressure(jacket: Jacket) -> list[Result]:
             )
         )
     return rows
-

@@ -26,7 +26,9 @@ _JUDGEMENT = (
 )
 
 
-@limit_state("grout-interface", title=_TITLE, monotonic={"added_bars.height": 0})
+@limit_state(
+    "grout-interface", title=_TITLE, monotonic={"added_bars.height": 0}, effort="closed-form"
+)
 def grout_interface(jacket: Jacket) -> list[Result]:
     """Vertical shear from the added bars against friction on the column's face."""
     added, column = jacket.added_bars, jacket.column
@@ -35,7 +37,9 @@ def grout_interface(jacket: Jacket) -> list[Result]:
     steps, surface = Steps(), "roughened" if jacket.column_face == "roughened" else "smooth"
     clause = f"{ACI} 22.9.4.2; {AASHTO} 5.7.4"
     steel = added.layer.steel
-    steps.add("A_s", "half of the added bars", added.layer.total_area / 2.0, "mm2", added.layer.source)
+    steps.add(
+        "A_s", "half of the added bars", added.layer.total_area / 2.0, "mm2", added.layer.source
+    )
     steps.add("f_y", steel.name, steel.yield_strength, "MPa", steel.source)
     demand = steps.add(
         "V_u",

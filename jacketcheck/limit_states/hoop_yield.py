@@ -25,6 +25,7 @@ _DILATION = "Spoelstra and Monti 1999, J. Compos. Constr. 3(3); Mander, Priestle
     "hoop-dilation",
     title="Hoop yield of the sleeve under dilation",
     monotonic={"sleeve.steel.yield_strength": -1},
+    effort="closed-form",
 )
 def hoop_dilation(jacket: Jacket) -> list[Result]:
     """Hoop strain of the sleeve at the axial strain of the base, against its yield strain.
@@ -79,6 +80,7 @@ def hoop_dilation(jacket: Jacket) -> list[Result]:
     "hoop-clamping",
     title="Hoop yield of the sleeve under clamping",
     monotonic={"sleeve.thickness": -1, "sleeve.steel.yield_strength": -1},
+    effort="closed-form",
 )
 def hoop_clamping(jacket: Jacket) -> list[Result]:
     """Hoop stress from the clamping pressure that the fractured bars need, laps included."""

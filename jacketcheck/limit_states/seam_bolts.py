@@ -20,7 +20,10 @@ _PLACE = "hardest-worked row"
 
 
 @limit_state(
-    "seam-bolt-shear", title="Shear of the seam bolts", monotonic={"bolts.tensile_strength": -1}
+    "seam-bolt-shear",
+    title="Shear of the seam bolts",
+    monotonic={"bolts.tensile_strength": -1},
+    effort="closed-form",
 )
 def seam_bolt_shear(jacket: Jacket) -> list[Result]:
     """Shear of one bolt through all its planes."""
@@ -47,13 +50,11 @@ def _bolt_shear(jacket: Jacket, code: SteelCode) -> Result:
     steps.add("R_n", expression, nominal, "N", clause)
     steps.add("φ", "bolt shear", code.shear, "1", clause)
     capacity = steps.add("φR_n", "φ R_n", code.shear * nominal, "N", clause)
-    return Result(
-        "Shear of the seam bolts", _PLACE, demand, capacity, "N", clause, steps.lines
-    )
+    return Result("Shear of the seam bolts", _PLACE, demand, capacity, "N", clause, steps.lines)
 
 
 @limit_state("sleeve-bearing", title="Bearing and tear-out of the sleeve at the bolts",
-             monotonic={"bolts.seam_edge_distance": -1})  # fmt: skip
+             monotonic={"bolts.seam_edge_distance": -1}, effort="closed-form")  # fmt: skip
 def sleeve_bearing(jacket: Jacket) -> list[Result]:
     """Bearing and tear-out of the sleeve towards the seam, for one row."""
     return [_sleeve_bearing(jacket, code) for code in US_CODES]
@@ -77,7 +78,7 @@ def _sleeve_bearing(jacket: Jacket, code: SteelCode) -> Result:
 
 
 @limit_state("splice-bearing", title="Bearing and tear-out of the splice plates at the bolts",
-             monotonic={"bolts.plate_edge_distance": -1})  # fmt: skip
+             monotonic={"bolts.plate_edge_distance": -1}, effort="closed-form")  # fmt: skip
 def splice_bearing(jacket: Jacket) -> list[Result]:
     """Bearing and tear-out of the splice plate that takes most for its thickness, for one row."""
     return [_splice_bearing(jacket, code) for code in US_CODES]
@@ -103,7 +104,7 @@ def _splice_bearing(jacket: Jacket, code: SteelCode) -> Result:
 
 
 @limit_state("seam-bolt-row", title="Strength of a bolt row",
-             monotonic={"bolts.tensile_strength": -1})  # fmt: skip
+             monotonic={"bolts.tensile_strength": -1}, effort="closed-form")  # fmt: skip
 def seam_bolt_row(jacket: Jacket) -> list[Result]:
     """A row of bolts with the effective strength of each: shear, sleeve and plates together."""
     return [_bolt_row(jacket, code) for code in US_CODES]
@@ -159,7 +160,9 @@ def _holes(
     bolts = jacket.bolts
     to_edge = bolt_bearing.clear_distance_to_edge(edge_distance, hole=bolts.hole_along)
     # with one column there is no inner bolt; any distance serves, its strength is not counted
-    spacing = np.where(np.greater(bolts.columns, 1), bolts.gauge, 10.0 * np.asarray(bolts.hole_along))
+    spacing = np.where(
+        np.greater(bolts.columns, 1), bolts.gauge, 10.0 * np.asarray(bolts.hole_along)
+    )
     between = bolt_bearing.clear_distance_between_holes(spacing, hole=bolts.hole_along)
 
     def strength(clear: Real) -> Real:
@@ -187,7 +190,9 @@ def _hole_strengths(
 ) -> HoleStrengths:
     bolts = jacket.bolts
     steps.add("e", "edge distance", edge_distance, "mm", edge_source)
-    steps.add("h_a", f"{bolts.hole} hole along the force", bolts.hole_along, "mm", bolts.hole_source)
+    steps.add(
+        "h_a", f"{bolts.hole} hole along the force", bolts.hole_along, "mm", bolts.hole_source
+    )
     steps.add("t", plate, thickness, "mm", "input")
     steps.add("F_u", plate, tensile_strength, "MPa", "catalogue")
     holes = _holes(jacket, edge_distance, thickness, tensile_strength)

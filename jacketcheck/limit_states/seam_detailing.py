@@ -42,7 +42,7 @@ def at_most(
     return Result(title, where, provided, allowed, "mm", clause, steps.lines)
 
 
-@limit_state("bolt-spacing", title="Spacing of the seam bolts")
+@limit_state("bolt-spacing", title="Spacing of the seam bolts", effort="closed-form")
 def bolt_spacing(jacket: Jacket) -> list[Result]:
     """Least and largest spacing of rows and columns."""
     bolts = jacket.bolts
@@ -87,7 +87,7 @@ def _min_spacing(jacket: Jacket, where: str, spacing: Real, hole: Real) -> list[
     ]  # fmt: skip
 
 
-@limit_state("bolt-edge-distance", title="Edge distances of the seam bolts")
+@limit_state("bolt-edge-distance", title="Edge distances of the seam bolts", effort="closed-form")
 def bolt_edge_distance(jacket: Jacket) -> list[Result]:
     """Least and largest distances to the sleeve's and the plates' edges."""
     bolts, sleeve = jacket.bolts, jacket.sleeve
@@ -118,7 +118,7 @@ def bolt_edge_distance(jacket: Jacket) -> list[Result]:
     return rows
 
 
-@limit_state("wrench-clearance", title="Room for the wrench")
+@limit_state("wrench-clearance", title="Room for the wrench", effort="closed-form")
 def wrench_clearance(jacket: Jacket) -> list[Result]:
     """Socket between neighbouring bolts, and over the footing at the lowest bolt."""
     bolts = jacket.bolts

@@ -36,7 +36,7 @@ _ONE_SIDED = (
 
 
 @limit_state("sleeve-gross-yield", title="Gross yield of the sleeve at the seam",
-             monotonic={"sleeve.steel.yield_strength": 0})  # fmt: skip
+             monotonic={"sleeve.steel.yield_strength": 0}, effort="closed-form")  # fmt: skip
 def sleeve_gross_yield(jacket: Jacket) -> list[Result]:
     """Yield of the sleeve's gross section under the seam force."""
     return [_sleeve_yield(jacket, code) for code in US_CODES]
@@ -56,7 +56,9 @@ def _sleeve_yield(jacket: Jacket, code: SteelCode) -> Result:
                   steps.lines)  # fmt: skip
 
 
-@limit_state("sleeve-net-rupture", title="Net section of the sleeve at the bolts")
+@limit_state(
+    "sleeve-net-rupture", title="Net section of the sleeve at the bolts", effort="closed-form"
+)
 def sleeve_net_rupture(jacket: Jacket) -> list[Result]:
     """Rupture of the sleeve through the bolt line nearest to the seam's far side."""
     return [_sleeve_net(jacket, code) for code in US_CODES]
@@ -68,7 +70,9 @@ def _sleeve_net(jacket: Jacket, code: SteelCode) -> Result:
     demand = add_hoop_force(jacket, steps)
     _add_steel(steps, sleeve.steel)
     ratio = _net_ratio(jacket, steps, code, splice_plate=False)
-    factor = steps.add("R_p", f"{jacket.bolts.hole_making} holes", code.hole_factor(jacket), "1", clause)
+    factor = steps.add(
+        "R_p", f"{jacket.bolts.hole_making} holes", code.hole_factor(jacket), "1", clause
+    )
     nominal = plate_strength.net_rupture_strength(
         sleeve.steel.tensile_strength,
         effective_net_area=ratio * sleeve.thickness,
@@ -79,13 +83,15 @@ def _sleeve_net(jacket: Jacket, code: SteelCode) -> Result:
                   clause, steps.lines)  # fmt: skip
 
 
-@limit_state("splice-gross-yield", title="Yield of the splice plates over the seam")
+@limit_state(
+    "splice-gross-yield", title="Yield of the splice plates over the seam", effort="closed-form"
+)
 def splice_gross_yield(jacket: Jacket) -> list[Result]:
     """Yield of the splice plates' gross section over the seam, bending of one-sided plates included."""
     return [_splice(jacket, code, rupture=False) for code in US_CODES]
 
 
-@limit_state("splice-net-rupture", title="Net section of the splice plates")
+@limit_state("splice-net-rupture", title="Net section of the splice plates", effort="closed-form")
 def splice_net_rupture(jacket: Jacket) -> list[Result]:
     """Rupture of the splice plates through the bolt line next to the seam."""
     return [_splice(jacket, code, rupture=True) for code in US_CODES]
@@ -108,12 +114,15 @@ def _splice(jacket: Jacket, code: SteelCode, *, rupture: bool) -> Result:
                              splice_eccentricity(jacket), "mm", "statics")  # fmt: skip
     outside, inside = splice_shares(jacket)
     steps.add("share", "outside plate", outside, "1", "statics, no bending")
-    by_outside = splice_bending.eccentric_splice_strength(
-        splice.outside_thickness,
-        steel_strength=steel_strength,
-        eccentricity=eccentricity,
-        net_ratio=ratio,
-    ) / outside
+    by_outside = (
+        splice_bending.eccentric_splice_strength(
+            splice.outside_thickness,
+            steel_strength=steel_strength,
+            eccentricity=eccentricity,
+            net_ratio=ratio,
+        )
+        / outside
+    )
     by_inside = np.where(
         np.greater(inside, 0.0),
         np.multiply(steel_strength, splice.inside_thickness) * ratio / np.maximum(inside, 1e-9),
@@ -123,12 +132,16 @@ def _splice(jacket: Jacket, code: SteelCode, *, rupture: bool) -> Result:
     factor = code.rupture if rupture else code.tension_yield
     expression = "N_p / (√(1 + 4q²) + 2q) / share, q = e/t"
     capacity = _factored(steps, expression, nominal, factor, "N/mm", clause)
-    title = "Net section of the splice plates" if rupture else "Yield of the splice plates over the seam"
+    title = (
+        "Net section of the splice plates"
+        if rupture
+        else "Yield of the splice plates over the seam"
+    )
     notes = (_ONE_SIDED,) if np.any(np.greater(eccentricity, 0.0)) else ()
     return Result(title, _SEAM, demand, capacity, "N/mm", clause, steps.lines, notes)
 
 
-@limit_state("seam-block-shear", title="Block shear at the seam")
+@limit_state("seam-block-shear", title="Block shear at the seam", effort="closed-form")
 def seam_block_shear(jacket: Jacket) -> list[Result]:
     """Block shear of the sleeve and of each splice plate, per bolt row."""
     return [row for code in US_CODES for row in _block_rows(jacket, code)]
@@ -207,7 +220,9 @@ def _net_ratio(jacket: Jacket, steps: Steps, code: SteelCode, *, splice_plate: b
                       plate_strength.seam_strip_width(pitch=bolts.pitch,
                                                       end_distance=bolts.end_distance),
                       "mm", "geometry")  # fmt: skip
-    steps.add("h_c", f"{bolts.hole} hole across the force", bolts.hole_across, "mm", bolts.hole_source)
+    steps.add(
+        "h_c", f"{bolts.hole} hole across the force", bolts.hole_across, "mm", bolts.hole_source
+    )
     damage = steps.add("Δh", "damage allowance", code.hole_damage(jacket), "mm",
                        f"{code.name} {'6.8.3' if code.is_aashto else 'B4.3b'}")  # fmt: skip
     net = plate_strength.net_width(strip, hole_count=1, hole=bolts.hole_across, damage=damage)

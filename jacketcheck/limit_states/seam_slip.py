@@ -13,9 +13,7 @@ from jacketcheck.results import Kind, Result, Steps
 
 __all__ = ["faying_class_of", "seam_slip"]
 
-_SNUG = (
-    "snug-tight bolts have no design slip resistance; a measured tension gives a probable value only"
-)
+_SNUG = "snug-tight bolts have no design slip resistance; a measured tension gives a probable value only"
 
 
 def faying_class_of(jacket: Jacket, code: str) -> FayingClass:
@@ -38,11 +36,14 @@ def faying_class_of(jacket: Jacket, code: str) -> FayingClass:
     "seam-slip",
     title="Slip of the seam bolts",
     monotonic={"bolts.pretension": -1, "bolts.faying_classes.1.slip_coefficient": -1},
+    effort="closed-form",
 )
 def seam_slip(jacket: Jacket) -> list[Result]:
     """Slip resistance by AISC and by AASHTO, one row each, and a probable value of snug bolts."""
     rows = []
-    codes = [(name, row) for name, row in (("AISC", _aisc), ("AASHTO", _aashto)) if _has(jacket, name)]
+    codes = [
+        (name, row) for name, row in (("AISC", _aisc), ("AASHTO", _aashto)) if _has(jacket, name)
+    ]
     if not codes:
         faying_class_of(jacket, "AISC")
     rows = [row(jacket, faying_class_of(jacket, name)) for name, row in codes]
@@ -126,7 +127,9 @@ def _probable(jacket: Jacket) -> Result:
     demand = add_bolt_force(jacket, steps)
     faying = min(jacket.bolts.faying_classes, key=lambda one: one.slip_coefficient)
     tension = jacket.bolts.measured_tension
-    steps.add("T", "measured", 0.0 if tension is None else tension, "N", "input bolts.measured_tension")
+    steps.add(
+        "T", "measured", 0.0 if tension is None else tension, "N", "input bolts.measured_tension"
+    )
     steps.add("μ", f"class {faying.name}", faying.slip_coefficient, "1", faying.source)
     load = slip.probable_slip_load(
         faying.slip_coefficient,
