@@ -118,7 +118,7 @@ def guide_spec_concrete_shear(
     axial_load
         Axial load that acts with the shear [N], compression positive.
     concrete_factor
-        Factor alpha' from `guide_spec_concrete_factor`; 3 outside the plastic hinge region.
+        Factor alpha' from `guide_spec_concrete_factor` [-]; 3 outside the plastic hinge region.
 
     Returns
     -------
