@@ -1,35 +1,81 @@
-"""Doing each analysis of a jacket once."""
+"""Doing each analysis of a jacket once, and sharing it with copies of the jacket."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import fields
+from dataclasses import dataclass, fields
 from functools import wraps
-from typing import Any, TypeVar
+from typing import Any, TypeAlias, TypeVar
 
 import numpy as np
 
-from jacketcheck.jacket.designs import design_count, has_designs, pick
+from jacketcheck.errors import NotEvaluatedError
+from jacketcheck.jacket.designs import design_count, detached, has_designs, pick
 from jacketcheck.jacket.jacket import Jacket
 
-__all__ = ["design_by_design", "remembered"]
+__all__ = ["Analysis", "design_by_design", "remembered", "sharing"]
 
 Value = TypeVar("Value")
 Record = TypeVar("Record")
+Analysis: TypeAlias = Callable[[Jacket], Any]
+
+_SHARED = "who does shared analyses"
+
+
+@dataclass(frozen=True, slots=True)
+class _Refusal:
+    """Remembered in place of a value that there is none of."""
+
+    reason: str
 
 
 def remembered(function: Callable[[Jacket], Value]) -> Callable[[Jacket], Value]:
-    """Keep what a function found with the jacket, errors excluded."""
+    """Keep what a function found with the jacket; that it refused as well, other errors not.
+
+    A copy made by `sharing` has the functions of this package done for it.
+    """
     key = f"{function.__module__}.{function.__qualname__}"
+    own = function.__module__.startswith(f"{__name__.partition('.')[0]}.")
 
     @wraps(function)
     def call(jacket: Jacket) -> Value:
         if key not in jacket.memo:
-            jacket.memo[key] = function(jacket)
-        found: Value = jacket.memo[key]
-        return found
+            someone = jacket.memo.get(_SHARED) if own else None
+            try:
+                jacket.memo[key] = function(jacket) if someone is None else someone(call)
+            except NotEvaluatedError as error:
+                jacket.memo[key] = _Refusal(str(error))
+        found = jacket.memo[key]
+        if isinstance(found, _Refusal):
+            raise NotEvaluatedError(found.reason)
+        value: Value = found
+        return value
 
     return call
+
+
+def sharing(jacket: Jacket, someone: Callable[[Analysis], Any]) -> Jacket:
+    """Detached copy that has the analyses of this package done by someone else.
+
+    Parameters
+    ----------
+    jacket
+        The original.
+    someone
+        Takes an analysis and returns what it found for the original, as a copy; a function, so
+        that the copied jacket can itself be copied.
+    """
+    twin = detached(jacket)
+    twin.memo[_SHARED] = someone
+    return twin
+
+
+@remembered
+def single_designs(jacket: Jacket) -> tuple[Jacket, ...]:
+    """Each design of a jacket by itself, so that what is found of one is kept with it."""
+    if not has_designs(jacket):
+        return (jacket,)
+    return tuple(pick(jacket, index) for index in range(design_count(jacket)))
 
 
 def design_by_design(function: Callable[[Jacket], Record]) -> Callable[[Jacket], Record]:
@@ -42,7 +88,7 @@ def design_by_design(function: Callable[[Jacket], Record]) -> Callable[[Jacket],
     def call(jacket: Jacket) -> Record:
         if not has_designs(jacket):
             return function(jacket)
-        records = [function(pick(jacket, index)) for index in range(design_count(jacket))]
+        records = [function(one) for one in single_designs(jacket)]
         first: Any = records[0]
         columns = {
             one.name: np.array([getattr(record, one.name) for record in records])

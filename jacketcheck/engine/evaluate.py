@@ -7,18 +7,12 @@ from dataclasses import replace
 
 import numpy as np
 
-from jacketcheck.engine.validation import contract_problem
+from jacketcheck.engine.asking import answer_of
 from jacketcheck.host.host import Host, PluginInfo, PluginProblem, Registered
-from jacketcheck.host.isolation import Outcome, call_isolated, describe
-from jacketcheck.jacket.designs import design_count, detached, has_designs
 from jacketcheck.jacket.jacket import Jacket
-from jacketcheck.limit_state import LimitState
 from jacketcheck.results import Kind, Result
 
 __all__ = ["evaluate"]
-
-Answer = tuple[Result, ...] | str
-"""Results that keep the contract, or how it was broken."""
 
 
 def evaluate(
@@ -61,7 +55,7 @@ def evaluate(
         found = (
             (_row(one.limit_state.title, Kind.NOT_APPLICABLE, omitted[name]),)
             if name in omitted
-            else _evaluate_one(one, jacket, host.time_limit)
+            else _evaluate_one(one, jacket, host)
         )
         results += (
             replace(result, limit_state=name, provisions=provisions, origin=one.plugin.distribution)
@@ -74,36 +68,25 @@ def evaluate(
     return tuple(results)
 
 
-def _evaluate_one(one: Registered, jacket: Jacket, time_limit: float) -> Sequence[Result]:
+def _evaluate_one(one: Registered, jacket: Jacket, host: Host) -> Sequence[Result]:
     limit_state, plugin = one.limit_state, one.plugin
-    if plugin.built_in:
-        outcome = _call(limit_state, jacket)
-    else:
-        # its own copy: neither a call that goes on after its time nor one that writes past the
-        # frozen records can touch what the other limit states are given
-        own = detached(jacket)
-        outcome = call_isolated(_answer, limit_state, own, seconds=time_limit)
+    key = (limit_state.provisions, limit_state.id)
+    if key in host.given_up:
+        problem = f"{host.given_up[key]} when it was asked before, and is not asked again"
+        return (_row(limit_state.title, Kind.NOT_EVALUATED, _told(one, problem)),)
+    outcome = answer_of(one, jacket, seconds=host.time_limit)
+    if outcome.timed_out:
+        host.given_up[key] = str(outcome.problem)
     answer = outcome.problem if outcome.value is None else outcome.value
     remarks = tuple(f"plug-in {plugin.name} {remark}" for remark in outcome.remarks)
     if not isinstance(answer, tuple):
-        reason = f"{_who(plugin)}limit state {limit_state.id}: {answer}"
-        return (_row(limit_state.title, Kind.NOT_EVALUATED, reason, *remarks),)
+        return (_row(limit_state.title, Kind.NOT_EVALUATED, _told(one, answer), *remarks),)
     first, *others = answer
     return (replace(first, notes=(*first.notes, *remarks)), *others)
 
 
-def _call(limit_state: LimitState, jacket: Jacket) -> Outcome[Answer]:
-    """Call a limit state of our own: no thread, and nothing that needs to be kept apart."""
-    try:
-        return Outcome(_answer(limit_state, jacket))
-    except Exception as error:  # noqa: BLE001 - one broken check must not hide the others
-        return Outcome(problem=describe(error), error=error)
-
-
-def _answer(limit_state: LimitState, jacket: Jacket) -> Answer:
-    shape = (design_count(jacket),) if has_designs(jacket) else ()
-    with np.errstate(all="ignore"):  # what comes of it is judged by the contract
-        return contract_problem(limit_state.evaluate(jacket), shape)
+def _told(one: Registered, problem: object) -> str:
+    return f"{_who(one.plugin)}limit state {one.limit_state.id}: {problem}"
 
 
 def _who(plugin: PluginInfo) -> str:

@@ -52,6 +52,7 @@ class HostBuilder:
     problems: list[PluginProblem] = field(default_factory=list)
     _plugins: list[PluginInfo] = field(default_factory=list)
     _brought_provisions: list[tuple[PluginInfo, str]] = field(default_factory=list)
+    _brought_entries: list[tuple[PluginInfo, str]] = field(default_factory=list)
 
     def add(self, plugin: PluginInfo, brought: Mapping[str, Iterable[Any]]) -> None:
         """Take over what one plug-in brought, hook by hook."""
@@ -102,6 +103,7 @@ class HostBuilder:
                     for one in self.registered
                     if one.plugin is plugin
                 ),
+                entries=tuple(name for bringer, name in self._brought_entries if bringer is plugin),
                 problems=tuple(
                     f"{one.what}: {one.message}" for one in self.problems if one.plugin is plugin
                 ),
@@ -132,10 +134,13 @@ class HostBuilder:
     def _take_catalog_entry(self, plugin: PluginInfo, hook: str, entry: Any) -> None:
         if isinstance(entry, BondModel) and not plugin.built_in:
             entry = guarded_bond_model(entry, plugin, seconds=self.time_limit)
+        kind = hook.removeprefix("jacketcheck_")
         try:
-            self.catalog = self.catalog.extended(**{hook.removeprefix("jacketcheck_"): [entry]})
+            self.catalog = self.catalog.extended(**{kind: [entry]})
         except CatalogError as error:
             self.report(plugin, "catalogue", str(error))
+        else:
+            self._brought_entries.append((plugin, f"{kind}/{entry.name}"))
 
 
 def _holder(registered: Sequence[Registered], entry: LimitState) -> PluginInfo | None:

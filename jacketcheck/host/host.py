@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from jacketcheck.catalog.catalog import Catalog
 from jacketcheck.errors import InputError, InputProblem
@@ -26,8 +26,8 @@ class PluginInfo:
         What was installed.
     built_in
         Whether it is the package's own.
-    provisions, limit_states
-        What it brought; limit states as ``provisions/id``.
+    provisions, limit_states, entries
+        What it brought; limit states as ``provisions/id``, catalogue entries as ``bars/No. 9``.
     problems
         Why it, or a part of it, could not be used.
     """
@@ -38,6 +38,7 @@ class PluginInfo:
     built_in: bool = False
     provisions: tuple[str, ...] = ()
     limit_states: tuple[str, ...] = ()
+    entries: tuple[str, ...] = ()
     problems: tuple[str, ...] = ()
 
     @property
@@ -81,6 +82,11 @@ class Host:
         Whatever could not be used.
     time_limit
         Seconds that one call of a foreign limit state may take.
+    switched_off
+        What was left out on purpose.
+    given_up
+        Limit states, by provisions and id, that outlasted the time limit once and are not asked
+        again: each would cost that time, and a thread that never ends, for every jacket.
     """
 
     plugins: tuple[PluginInfo, ...]
@@ -90,6 +96,7 @@ class Host:
     problems: tuple[PluginProblem, ...] = ()
     time_limit: float = DEFAULT_TIME_LIMIT
     switched_off: tuple[str, ...] = ()
+    given_up: dict[tuple[str, str], str] = field(default_factory=dict, compare=False, repr=False)
 
     def lineage(self, provisions: str) -> tuple[Provisions, ...]:
         """A set of provisions and those it inherits from, the farthest first.

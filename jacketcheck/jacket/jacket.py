@@ -40,7 +40,8 @@ class Jacket:
     column_face
         ``roughened`` or ``smooth``: the column's face against the grout.
     memo
-        Analyses that limit states share, kept so that each is done once; not part of the value.
+        Analyses that limit states share, kept so that each is done once; not part of the value,
+        and never carried over by `dataclasses.replace`.
     """
 
     title: str = label()
@@ -58,7 +59,7 @@ class Jacket:
     judgement: Judgement = field(kw_only=True)
     bond_model: BondModel = field(kw_only=True)
     memo: dict[Any, Any] = field(
-        default_factory=dict, repr=False, compare=False, hash=False, kw_only=True
+        default_factory=dict, init=False, repr=False, compare=False, hash=False
     )
 
     @property

@@ -256,9 +256,11 @@ def test_copies_have_a_memory_of_their_own(jacket: Jacket) -> None:
     assert with_values(jacket, {"sleeve.thickness": 1.0}).memo == {}
     assert pick(jacket, 0).memo == {}
     twin = detached(jacket)
-    assert twin.memo == jacket.memo
+    assert "analysis" not in twin.memo
     twin.memo["analysis"] = "spoilt"
     assert jacket.memo["analysis"] == "of this jacket"
+    # or an analysis of the jacket would pass for one of its changed copy
+    assert replace(jacket, repair_height=1.0).memo == {}
 
 
 def test_a_detached_copy_shares_nothing_that_could_be_written(jacket: Jacket) -> None:
