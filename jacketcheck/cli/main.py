@@ -20,6 +20,7 @@ __all__ = ["main"]
 _COMMANDS = {
     "check": "table of demand/capacity ratios of a repair",
     "explain": "every step of one check, with numbers",
+    "bolts": "bolt schedule: what a shop orders, installs and inspects",
     "new": "write a commented starter file",
     "plugins": "list plug-ins, provisions and limit states",
     "catalog": "list what an input may name",

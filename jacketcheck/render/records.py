@@ -17,7 +17,7 @@ from pydantic import BaseModel, ConfigDict, Field
 from jacketcheck.report import CheckReport, VariantResults
 from jacketcheck.results import Kind, Result, Status, Step
 
-__all__ = ["OutputDocument", "report_csv", "report_document", "report_json"]
+__all__ = ["OutputDocument", "plain_cell", "report_csv", "report_document", "report_json"]
 
 SCHEMA_VERSION = 1
 Number: TypeAlias = float | Literal["infinite"] | None
@@ -137,7 +137,7 @@ def report_csv(report: CheckReport) -> str:
         for result in table.results:
             row = _row(result)
             writer.writerow(
-                _plain(value)
+                plain_cell(value)
                 for value in (
                     table.variant, table.provisions, row.limit_state, row.title, row.where,
                     row.demand, row.capacity, row.unit, row.ratio, row.verdict, row.clause,
@@ -147,7 +147,7 @@ def report_csv(report: CheckReport) -> str:
     return out.getvalue()
 
 
-def _plain(value: object) -> object:
+def plain_cell(value: object) -> object:
     """Keep a spreadsheet from reading a text as a formula."""
     if isinstance(value, str) and value[:1] in {"=", "+", "-", "@", "\t", "\r"}:
         return f"'{value}"
