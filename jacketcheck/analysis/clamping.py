@@ -55,7 +55,8 @@ def clamping_need(jacket: Jacket) -> ClampingNeed:
     )
     force = np.multiply(layer.area, target_stress(jacket))
     lengths = tuple(
-        np.subtract(jacket.repair_height, bar.damage_height) for bar in debonding_bars(jacket).groups
+        np.subtract(jacket.repair_height, bar.damage_height)
+        for bar in debonding_bars(jacket).groups
     )
     return ClampingNeed(
         bar_force=force,

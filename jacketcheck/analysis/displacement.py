@@ -6,13 +6,15 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from jacketcheck.analysis.hinge import bilinear, original_response
-from jacketcheck.analysis.height import column_bar_stress
 from jacketcheck.analysis.base import bending_directions
+from jacketcheck.analysis.height import column_bar_stress
+from jacketcheck.analysis.hinge import bilinear, original_response
+from jacketcheck.analysis.hoop_action import tie_ratio
 from jacketcheck.analysis.memo import design_by_design, remembered
 from jacketcheck.analysis.sections import bending_angle, column_section
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._arrays import Real
+from jacketcheck.mechanics.bar_buckling import bar_buckling_strain
 from jacketcheck.mechanics.force_displacement import ForceDisplacement, force_displacement
 from jacketcheck.mechanics.hinge_displacement import (
     plastic_displacement,
@@ -21,6 +23,7 @@ from jacketcheck.mechanics.hinge_displacement import (
 )
 from jacketcheck.mechanics.hinge_length import hinge_length
 from jacketcheck.mechanics.moment_curvature import MomentCurvature, moment_curvature
+from jacketcheck.mechanics.section_limits import point_at_bar_strain
 from jacketcheck.mechanics.section_strength import moment_at_extreme_strain
 
 __all__ = [
@@ -51,6 +54,9 @@ class ColumnCapacity:
         Extreme fibre to neutral axis at the ultimate curvature [mm].
     yield_displacement, displacement
         Of the column's top relative to the footing [mm].
+    buckling_strain, buckling_displacement
+        Tensile strain after which the bars buckle on reversal [-], and the displacement that goes
+        with it [mm]; infinite where the hinge fails before.
     """
 
     plastic_moment: Real
@@ -61,6 +67,8 @@ class ColumnCapacity:
     neutral_axis_depth: Real
     yield_displacement: Real
     displacement: Real
+    buckling_strain: Real
+    buckling_displacement: Real
 
     @property
     def ductility(self) -> Real:
@@ -138,10 +146,16 @@ def _capacity(
     span, hinges = _spans(jacket, repair_height)
     length = _length(jacket, span)
     at_yield = float(yield_displacement(curve.yield_curvature, shear_span=span)) * hinges
-    rotation = plastic_rotation(
-        curve.ultimate_curvature, yield_curvature=curve.yield_curvature, hinge_length=length
-    )
-    plastic = plastic_displacement(rotation, shear_span=span, hinge_length=length)
+
+    def displacement(curvature: float) -> float:
+        rotation = plastic_rotation(
+            curvature, yield_curvature=curve.yield_curvature, hinge_length=length
+        )
+        plastic = plastic_displacement(rotation, shear_span=span, hinge_length=length)
+        return at_yield + hinges * float(plastic)
+
+    strain = _buckling_strain(jacket)
+    buckles = point_at_bar_strain(response, strain=strain).curvature
     return ColumnCapacity(
         plastic_moment=curve.plastic_moment,
         yield_curvature=curve.yield_curvature,
@@ -150,8 +164,26 @@ def _capacity(
         shear=curve.plastic_moment / span,
         neutral_axis_depth=_neutral_axis(response, curve.ultimate_curvature),
         yield_displacement=at_yield,
-        displacement=at_yield + hinges * float(plastic),
+        displacement=displacement(curve.ultimate_curvature),
+        buckling_strain=strain,
+        buckling_displacement=displacement(buckles)
+        if buckles < curve.ultimate_curvature
+        else np.inf,
     )
+
+
+def _buckling_strain(jacket: Jacket) -> float:
+    """Tensile strain after which the bars buckle on reversal [-], at least their yield strain."""
+    column, layer = jacket.column, jacket.column.layer
+    strain = bar_buckling_strain(
+        jacket.demands.axial_load,
+        concrete_strength=column.concrete.expected,
+        gross_area=column.gross_area,
+        hoop_ratio=tie_ratio(jacket),
+        hoop_yield=column.ties.expected_yield,
+        hoop_elastic_modulus=column.ties.elastic_modulus,
+    )
+    return float(np.maximum(strain, layer.steel.expected_yield / layer.steel.elastic_modulus))
 
 
 def _neutral_axis(response: MomentCurvature, curvature: float) -> float:

@@ -20,6 +20,7 @@ Record = TypeVar("Record")
 Analysis: TypeAlias = Callable[[Jacket], Any]
 
 _SHARED = "who does shared analyses"
+_DESIGNS = "each design by itself"
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,14 +71,6 @@ def sharing(jacket: Jacket, someone: Callable[[Analysis], Any]) -> Jacket:
     return twin
 
 
-@remembered
-def single_designs(jacket: Jacket) -> tuple[Jacket, ...]:
-    """Each design of a jacket by itself, so that what is found of one is kept with it."""
-    if not has_designs(jacket):
-        return (jacket,)
-    return tuple(pick(jacket, index) for index in range(design_count(jacket)))
-
-
 def design_by_design(function: Callable[[Jacket], Record]) -> Callable[[Jacket], Record]:
     """Let a function of one design take a jacket of many, one after the other.
 
@@ -88,7 +81,7 @@ def design_by_design(function: Callable[[Jacket], Record]) -> Callable[[Jacket],
     def call(jacket: Jacket) -> Record:
         if not has_designs(jacket):
             return function(jacket)
-        records = [function(one) for one in single_designs(jacket)]
+        records = [function(one) for one in _single_designs(jacket)]
         first: Any = records[0]
         columns = {
             one.name: np.array([getattr(record, one.name) for record in records])
@@ -98,3 +91,12 @@ def design_by_design(function: Callable[[Jacket], Record]) -> Callable[[Jacket],
         return joined
 
     return call
+
+
+def _single_designs(jacket: Jacket) -> tuple[Jacket, ...]:
+    """Each design by itself, picked once so that what is found of one is kept with it."""
+    if _DESIGNS not in jacket.memo:
+        count = design_count(jacket)
+        jacket.memo[_DESIGNS] = tuple(pick(jacket, index) for index in range(count))
+    found: tuple[Jacket, ...] = jacket.memo[_DESIGNS]
+    return found

@@ -6,8 +6,11 @@ from collections.abc import Sequence
 
 from jacketcheck.hookspecs import hookimpl
 from jacketcheck.limit_state import LimitState, Provisions
-from jacketcheck.limit_states.added_bars import added_bar_anchorage, added_bar_lap
-from jacketcheck.limit_states.added_bars import added_bar_development
+from jacketcheck.limit_states.added_bars import (
+    added_bar_anchorage,
+    added_bar_development,
+    added_bar_lap,
+)
 from jacketcheck.limit_states.bar_bond import bar_bond, bar_length
 from jacketcheck.limit_states.clearances import annulus_clearance, sleeve_gap
 from jacketcheck.limit_states.column_response import (

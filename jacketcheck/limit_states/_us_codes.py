@@ -55,9 +55,7 @@ class SteelCode:
         if self.is_aashto:
             return plate_strength.AASHTO_HOLE_DAMAGE
         metric = jacket.bolts.metric
-        return (
-            plate_strength.AISC_HOLE_DAMAGE_METRIC if metric else plate_strength.AISC_HOLE_DAMAGE
-        )
+        return plate_strength.AISC_HOLE_DAMAGE_METRIC if metric else plate_strength.AISC_HOLE_DAMAGE
 
     def bolt_shear(self, jacket: Jacket, *, shear_planes: Real) -> Real:
         """Nominal shear strength of one bolt [N]."""

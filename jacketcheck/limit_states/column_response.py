@@ -54,11 +54,15 @@ def _base_shear(jacket: Jacket) -> Real:
 
 
 def _add_capacity(steps: Steps, capacity: ColumnCapacity, mark: str) -> Real:
-    steps.add(f"φ_y,{mark}", "idealised yield", capacity.yield_curvature, "1/mm", "section analysis")
+    steps.add(
+        f"φ_y,{mark}", "idealised yield", capacity.yield_curvature, "1/mm", "section analysis"
+    )
     steps.add(f"φ_u,{mark}", "ultimate", capacity.ultimate_curvature, "1/mm", "section analysis")
     steps.add(f"L_p,{mark}", "0.08 span + 0.022 f_ye d_b ≥ 0.044 f_ye d_b", capacity.hinge_length,
               "mm", _HINGE)  # fmt: skip
-    steps.add(f"Δ_y,{mark}", "φ_y span²/3 for each hinge", capacity.yield_displacement, "mm", _HINGE)
+    steps.add(
+        f"Δ_y,{mark}", "φ_y span²/3 for each hinge", capacity.yield_displacement, "mm", _HINGE
+    )
     return steps.add(f"Δ_u,{mark}", "Δ_y + (φ_u − φ_y) L_p (span − L_p/2)", capacity.displacement,
                      "mm", _HINGE)  # fmt: skip
 
@@ -77,6 +81,7 @@ def displacement_capacity(jacket: Jacket) -> list[Result]:
             Result("Displacement capacity", "against the demand", demand, capacity, "mm",
                    f"{_HINGE}; {GUIDE_SPEC} 4.8", steps.lines)
         )  # fmt: skip
+    rows.append(_buckling(repaired, demand))
     steps = Steps()
     original = _add_capacity(steps, capacity_of_original(jacket), "orig")
     capacity = _add_capacity(steps, repaired, "rep")
@@ -97,6 +102,28 @@ def displacement_capacity(jacket: Jacket) -> list[Result]:
     return rows
 
 
+def _buckling(repaired: ColumnCapacity, demand: Real | None) -> Result:
+    """Displacement from which the bars above the repair buckle when it reverses; reported."""
+    steps = Steps()
+    source = "Goodnight, Kowalsky and Nau 2016"
+    steps.add("ε_bb", "0.03 + 700 ρ_s f_yhe/E_s − 0.1 P/(f′ce A_g)", repaired.buckling_strain, "1",
+              source)  # fmt: skip
+    capacity = steps.add("Δ_bb", "displacement at which the extreme bar reaches it",
+                         repaired.buckling_displacement, "mm", _HINGE)  # fmt: skip
+    reached = steps.add("Δ", "displacement capacity" if demand is None else "displacement demand",
+                        repaired.displacement if demand is None else demand, "mm", _HINGE)  # fmt: skip
+    return Result(
+        "Displacement at which bars buckle",
+        "above the repair",
+        reached,
+        capacity,
+        "mm",
+        source,
+        steps.lines,
+        kind=Kind.REPORTED,
+    )
+
+
 @limit_state("p-delta", title="P-Delta")
 def p_delta(jacket: Jacket) -> list[Result]:
     """Moment of the axial load on the displaced column over the plastic moment."""
@@ -107,7 +134,9 @@ def p_delta(jacket: Jacket) -> list[Result]:
     displacement = repaired.displacement if given is None else given
     steps.add("Δ", "displacement capacity" if given is None else "displacement demand", displacement,
               "mm", _HINGE if given is None else "input actions.displacement_demand")  # fmt: skip
-    steps.add("P", "with the earthquake", jacket.demands.axial_load, "N", "input actions.axial_load")
+    steps.add(
+        "P", "with the earthquake", jacket.demands.axial_load, "N", "input actions.axial_load"
+    )
     steps.add("M_p", "hinge above the repair", repaired.plastic_moment, "N mm", "section analysis")
     # in double curvature each half of the column takes half of the displacement
     hinges = 2.0 if jacket.column.curvature == "double" else 1.0
@@ -122,5 +151,7 @@ def p_delta(jacket: Jacket) -> list[Result]:
         "1",
         clause,
     )
-    limit = steps.add("limit", "P-Delta may be left out of the analysis", P_DELTA_LIMIT, "1", clause)
+    limit = steps.add(
+        "limit", "P-Delta may be left out of the analysis", P_DELTA_LIMIT, "1", clause
+    )
     return [Result("P-Delta", "column", ratio, limit, "1", clause, steps.lines)]

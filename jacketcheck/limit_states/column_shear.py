@@ -50,7 +50,9 @@ def _guide_spec(jacket: Jacket) -> Result:
     factor = steps.add(
         "α′",
         "ρ_s f_yh/0.15 ksi + 3.67 − μ_D",
-        guide.guide_spec_concrete_factor(ductility, hoop_ratio=ratio, hoop_yield=ties.yield_strength),
+        guide.guide_spec_concrete_factor(
+            ductility, hoop_ratio=ratio, hoop_yield=ties.yield_strength
+        ),
         "1",
         f"{clause}.2",
     )
@@ -111,7 +113,10 @@ def _degrading(jacket: Jacket) -> Result:
     )
     steps.add("V_c", "α β γ √f′c 0.8 A_g", concrete, "N", _DEGRADING)
     axial = degrading.degrading_axial_shear(
-        jacket.demands.axial_load, diameter=column.diameter, neutral_axis_depth=depth, shear_span=span
+        jacket.demands.axial_load,
+        diameter=column.diameter,
+        neutral_axis_depth=depth,
+        shear_span=span,
     )
     steps.add("V_p", "P (D − c)/(2 span)", axial, "N", _DEGRADING)
     hoops = degrading.degrading_hoop_shear(

@@ -32,7 +32,9 @@ def base_moment(jacket: Jacket) -> list[Result]:
     """Moment strength of the repaired base against the overstrength demand of the hinge above."""
     steps = Steps()
     forces, base = add_hinge(jacket, steps), base_section(jacket)
-    steps.add("P", "with the earthquake", jacket.demands.axial_load, "N", "input actions.axial_load")
+    steps.add(
+        "P", "with the earthquake", jacket.demands.axial_load, "N", "input actions.axial_load"
+    )
     steps.add("ε_cu", "outermost fibre", CAPACITY_STRAIN, "1", f"{GUIDE_SPEC} 8.9")
     steps.add("direction", "side in compression, weakest of 24", clock_text(base.weakest_direction),
               "", "section analysis")  # fmt: skip
