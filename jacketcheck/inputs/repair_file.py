@@ -10,6 +10,7 @@ from jacketcheck.inputs.actions import Actions, Judgement
 from jacketcheck.inputs.base import InputModel, Text
 from jacketcheck.inputs.column import Column, Damage
 from jacketcheck.inputs.jacket import AddedBars, Bolts, Footing, Grout, Repair, Sleeve, Splice
+from jacketcheck.inputs.sizing import Sizing
 
 __all__ = ["Job", "RepairInput"]
 
@@ -47,3 +48,4 @@ class RepairInput(InputModel):
     footing: Footing | None = None
     actions: Actions
     judgement: Judgement = Field(default_factory=Judgement)
+    sizing: Sizing | None = None
