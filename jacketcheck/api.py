@@ -17,7 +17,7 @@ from jacketcheck.jacket.build import build_jacket
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.report import CheckReport, VariantResults
 
-__all__ = ["build_variants", "check", "check_input", "choose_variants"]
+__all__ = ["build_variants", "check", "check_input", "check_jackets", "choose_variants"]
 
 Progress = Callable[[Iterable[tuple[str, str]]], Iterable[tuple[str, str]]]
 
@@ -68,6 +68,24 @@ def check_input(
     """Check an input that has been read; see `check`."""
     chosen = choose_variants(repair, variants)
     jackets = build_variants(repair, host=host, variants=chosen)
+    return check_jackets(repair, jackets, host=host, provisions=provisions, progress=progress)
+
+
+def check_jackets(
+    repair: InputFile,
+    jackets: Mapping[str, Jacket],
+    *,
+    host: Host,
+    provisions: Iterable[str] = ("us",),
+    progress: Progress = iter,
+) -> CheckReport:
+    """Check jackets that have been built, each under its name; see `check`.
+
+    Raises
+    ------
+    InputError
+        If the provisions cannot be used.
+    """
     asked = tuple(dict.fromkeys((provisions,) if isinstance(provisions, str) else provisions))
     titles = {name: host.lineage(name)[-1].title for name in asked}
     pairs = [(variant, name) for variant in jackets for name in asked]

@@ -15,12 +15,11 @@ from jacketcheck.errors import InputError, InputProblem
 from jacketcheck.inputs.messages import problems_of
 from jacketcheck.inputs.overrides import apply_overrides
 from jacketcheck.inputs.repair_file import Job, RepairInput
-from jacketcheck.inputs.toml_text import decoded, parse_toml, refusal
-from jacketcheck.inputs.written import dotted, file_name, shown
+from jacketcheck.inputs.toml_text import parse_toml, refusal, text_of_file
+from jacketcheck.inputs.written import dotted, shown
 
 __all__ = ["InputFile", "read_input", "read_text"]
 
-LARGEST_FILE = 250_000
 LARGEST_VARIANT_COUNT = 200
 LONGEST_VARIANT_NAME = 60
 _VARIANTS = "variants"
@@ -77,19 +76,8 @@ def read_input(path: Path | str, *, catalog: Catalog | None = None) -> InputFile
     InputError
         If the file cannot be read, is not TOML or breaks any rule; it holds every problem.
     """
-    name = file_name(path)
-    try:
-        with Path(path).open("rb") as file:
-            content = file.read(LARGEST_FILE + 1)
-    except OSError as error:
-        reason = (error.strerror or type(error).__name__).lower()
-        raise refusal(name, f"cannot be read: {reason}") from error
-    except ValueError as error:
-        raise refusal(name, "cannot be read: not a file name") from error
-    if len(content) > LARGEST_FILE:
-        raise refusal(name, f"is larger than {LARGEST_FILE // 1000} kB")
-    source = file_name(Path(path).name)
-    return read_text(decoded(content, source), source=source, catalog=catalog)
+    text, source = text_of_file(path)
+    return read_text(text, source=source, catalog=catalog)
 
 
 def read_text(text: str, *, source: str = "input", catalog: Catalog | None = None) -> InputFile:

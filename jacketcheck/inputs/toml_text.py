@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import re
 import tomllib
+from pathlib import Path
 from typing import Any
 
 from jacketcheck.errors import InputError, InputProblem
-from jacketcheck.inputs.written import printable
+from jacketcheck.inputs.written import file_name, printable
 
-__all__ = ["decoded", "parse_toml", "refusal"]
+__all__ = ["decoded", "parse_toml", "refusal", "text_of_file"]
 
+LARGEST_FILE = 250_000
 DEEPEST_NESTING = 12
 LONGEST_LINE = 2000
 _LONGEST_SHOWN_LINE = 80
@@ -22,6 +24,29 @@ _BARE_QUANTITY = re.compile(r"=\s*[+-]?[0-9.][0-9./\- ]*\s*[A-Za-z%°'\"]")
 def refusal(source: str, message: str) -> InputError:
     """The error for an input that cannot be read at all."""
     return InputError([InputProblem("", "", message)], source=source)
+
+
+def text_of_file(path: Path | str) -> tuple[str, str]:
+    """Text of a file, and the name by which messages call it.
+
+    Raises
+    ------
+    InputError
+        If the file cannot be read, is too large or is not UTF-8.
+    """
+    name = file_name(path)
+    try:
+        with Path(path).open("rb") as file:
+            content = file.read(LARGEST_FILE + 1)
+    except OSError as error:
+        reason = (error.strerror or type(error).__name__).lower()
+        raise refusal(name, f"cannot be read: {reason}") from error
+    except ValueError as error:
+        raise refusal(name, "cannot be read: not a file name") from error
+    if len(content) > LARGEST_FILE:
+        raise refusal(name, f"is larger than {LARGEST_FILE // 1000} kB")
+    source = file_name(Path(path).name)
+    return decoded(content, source), source
 
 
 def decoded(content: bytes, source: str) -> str:
