@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, fields
 from functools import wraps
 from typing import Any, TypeAlias, TypeVar
@@ -10,10 +10,16 @@ from typing import Any, TypeAlias, TypeVar
 import numpy as np
 
 from jacketcheck.errors import NotEvaluatedError
-from jacketcheck.jacket.designs import design_count, detached, has_designs, pick
+from jacketcheck.jacket.designs import (
+    design_count,
+    detached,
+    has_designs,
+    pick,
+    with_values,
+)
 from jacketcheck.jacket.jacket import Jacket
 
-__all__ = ["Analysis", "design_by_design", "remembered", "sharing"]
+__all__ = ["Analysis", "assuming", "design_by_design", "remembered", "sharing"]
 
 Value = TypeVar("Value")
 Record = TypeVar("Record")
@@ -35,7 +41,7 @@ def remembered(function: Callable[[Jacket], Value]) -> Callable[[Jacket], Value]
 
     A copy made by `sharing` has the functions of this package done for it.
     """
-    key = f"{function.__module__}.{function.__qualname__}"
+    key = _key(function)
     own = function.__module__.startswith(f"{__name__.partition('.')[0]}.")
 
     @wraps(function)
@@ -53,6 +59,25 @@ def remembered(function: Callable[[Jacket], Value]) -> Callable[[Jacket], Value]
         return value
 
     return call
+
+
+def _key(function: Analysis) -> str:
+    return f"{function.__module__}.{function.__qualname__}"
+
+
+def assuming(jacket: Jacket, found: Mapping[Analysis, Any]) -> Jacket:
+    """Copy of a jacket for which some analyses count as done.
+
+    Parameters
+    ----------
+    jacket
+        One design or many; what was found of it before is not taken over.
+    found
+        Outcome by analysis.
+    """
+    twin = with_values(jacket, {})
+    twin.memo.update({_key(analysis): outcome for analysis, outcome in found.items()})
+    return twin
 
 
 def sharing(jacket: Jacket, someone: Callable[[Analysis], Any]) -> Jacket:

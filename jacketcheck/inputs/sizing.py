@@ -176,24 +176,24 @@ class TriedAddedBars(InputModel):
     )
     steel: RebarSteelName | None = Field(
         default=None,
-        description="Steel, where the file has no added bars.",
+        description="Steel; default as in added_bars.",
         examples=["ASTM A706 Grade 60"],
     )
     circle_diameter: MemberLength | None = Field(
         default=None,
-        description="Circle of the bar centres, where the file has no added bars; default midway "
-        "in the annulus.",
+        description="Circle of the bar centres; default as in added_bars, else midway between "
+        "column and sleeve.",
         examples=["1400 mm"],
     )
     hole_clearance: ClearLength | None = Field(
         default=None,
-        description="Diameter of hole less that of bar, where the file has no added bars.",
+        description="Diameter of hole less that of bar; default as in added_bars.",
         examples=["20 mm"],
     )
-    breakout_precluded: bool = Field(
-        default=False,
+    breakout_precluded: bool | None = Field(
+        default=None,
         strict=True,
-        description="Engineering judgement, as in added_bars, where the file has none.",
+        description="Engineering judgement; default as in added_bars.",
         examples=[True],
     )
 

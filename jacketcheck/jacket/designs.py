@@ -26,6 +26,7 @@ __all__ = [
     "leaves",
     "pick",
     "read_only",
+    "repeated",
     "stack",
     "take",
     "with_values",
@@ -166,13 +167,18 @@ def stack(jackets: Sequence[Jacket]) -> Jacket:
         If there is none, if one is of many designs already, or if they differ in a choice; the
         message names the field.
     """
+    if not jackets:
+        raise ValueError("no jacket to stack")
     if any(has_designs(jacket) for jacket in jackets):
         raise ValueError("only jackets of one design can be stacked")
-    return joined(jackets)
+    stacked: Jacket = _joined(jackets, [1] * len(jackets), "")
+    return stacked
 
 
 def joined(jackets: Sequence[Jacket]) -> Jacket:
     """Put jackets of one design or of many into one, their designs one after the other.
+
+    The number of designs stays the sum, also where all of them are alike.
 
     Raises
     ------
@@ -180,10 +186,15 @@ def joined(jackets: Sequence[Jacket]) -> Jacket:
         If there is none, or if they differ in a choice; the message names the field.
     """
     if not jackets:
-        raise ValueError("no jacket to stack")
+        raise ValueError("no jacket to join")
     counts = [design_count(jacket) for jacket in jackets]
     whole: Jacket = _joined(jackets, counts, "")
-    return whole
+    return whole if has_designs(whole) else repeated(whole, sum(counts))
+
+
+def repeated(jacket: Jacket, count: int) -> Jacket:
+    """Jacket of `count` designs that are all alike, from one of a single design."""
+    return with_values(jacket, {"repair_height": np.full(count, jacket.repair_height, float)})
 
 
 def _mapped(value: Any, change: Callable[[Any], Any]) -> Any:

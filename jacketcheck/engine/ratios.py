@@ -1,0 +1,226 @@
+"""Ratios of many designs at once, each design with an answer of its own."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable, Sequence
+from dataclasses import dataclass, field
+
+import numpy as np
+from numpy.typing import NDArray
+
+from jacketcheck.engine.evaluate import evaluate
+from jacketcheck.host.host import Host
+from jacketcheck.jacket.designs import design_count, take
+from jacketcheck.jacket.jacket import Jacket
+from jacketcheck.mechanics._arrays import Floats
+from jacketcheck.results import Kind, Result
+
+__all__ = ["DesignRatios", "RatioRow", "ratios_of_designs"]
+
+_PATIENCE = 32
+"""Designs asked one by one, all refused for one reason, before the rest of a batch is not."""
+
+Indexes = NDArray[np.intp]
+
+
+@dataclass(frozen=True, slots=True)
+class RatioRow:
+    """What a row of ratios is about.
+
+    Attributes
+    ----------
+    limit_state, provisions, title, clause
+        As in the results.
+    ordinal
+        Counts the rows that have all of these in common.
+    """
+
+    limit_state: str
+    provisions: str
+    title: str
+    clause: str
+    ordinal: int = 0
+
+
+@dataclass(frozen=True)
+class DesignRatios:
+    """Demand/capacity ratios of designs.
+
+    Attributes
+    ----------
+    rows
+        What each row is about.
+    ratio
+        Shape (rows, designs). NaN where a design could not be evaluated, minus infinity where it
+        has no such row.
+    saturates
+        Whether a row's ratio reads 1 whenever it passes; such a row does not govern.
+    places
+        Where on the jacket, by row; empty where designs differ.
+    reasons
+        Why designs could not be evaluated, by row; the first reason found.
+    """
+
+    rows: tuple[RatioRow, ...]
+    ratio: Floats
+    saturates: NDArray[np.bool_]
+    places: tuple[str, ...]
+    reasons: dict[RatioRow, str] = field(default_factory=dict)
+
+    @property
+    def worst(self) -> Floats:
+        """Largest ratio of each design; NaN where a row is, or where there is no row at all."""
+        if not self.rows:
+            return np.full(self.ratio.shape[1], np.nan)
+        largest = np.max(self.ratio, axis=0)
+        return np.where(np.isneginf(largest), np.nan, largest)
+
+    @property
+    def governing(self) -> Indexes:
+        """Row that decides for each design: one that was not evaluated, else the largest ratio."""
+        passes = self.saturates[:, None] & (self.ratio <= 1.0)
+        weight = np.where(passes & np.isfinite(self.ratio), 0.0, self.ratio)
+        # stable: ratios equal but for rounding keep the order of the limit states
+        rounded = np.round(np.where(np.isnan(weight), np.inf, weight), 9)
+        unknown = np.isnan(self.ratio).any(axis=0)
+        first_unknown = np.argmax(np.isnan(self.ratio), axis=0)
+        decides: Indexes = np.where(unknown, first_unknown, np.argmax(rounded, axis=0))
+        return decides
+
+    @property
+    def passes(self) -> NDArray[np.bool_]:
+        """Whether each design was evaluated and stays within 1 everywhere."""
+        return self.worst <= 1.0
+
+    def by_limit_state(self) -> tuple[tuple[str, ...], Floats]:
+        """Names of the limit states, and the largest ratio of each: shape (names, designs)."""
+        names = tuple(dict.fromkeys(row.limit_state for row in self.rows))
+        places = [[r for r, row in enumerate(self.rows) if row.limit_state == n] for n in names]
+        if not names:
+            return (), np.empty((0, self.ratio.shape[1]))
+        return names, np.stack([np.max(self.ratio[rows], axis=0) for rows in places])
+
+
+def ratios_of_designs(
+    jacket: Jacket,
+    *,
+    host: Host,
+    provisions: Sequence[str] = ("us",),
+    only: Collection[str] | None = None,
+) -> DesignRatios:
+    """Evaluate many designs, all in one go where that works.
+
+    Parameters
+    ----------
+    jacket
+        One design or many.
+    host
+        Where limit states come from.
+    provisions
+        Sets of provisions; every design must satisfy all of them.
+    only
+        Limit states to evaluate; all by default.
+
+    Returns
+    -------
+    DesignRatios
+        Where a limit state refuses a batch because of some of its designs, the batch is divided
+        until those stand alone; only they count as not evaluated. After many refusals of single
+        designs for one and the same reason the others are not asked any more and count as not
+        evaluated as well.
+    """
+    count = design_count(jacket)
+    collected = _Collected(count)
+    for name in provisions:
+        asked = _Asked(host, name)
+        asked.evaluate(jacket, np.arange(count), only, collected)
+    return collected.ratios()
+
+
+class _Collected:
+    """Rows as they come in, aligned over all designs."""
+
+    def __init__(self, count: int) -> None:
+        self._count = count
+        self._ratio: dict[RatioRow, Floats] = {}
+        self._saturates: dict[RatioRow, bool] = {}
+        self._places: dict[RatioRow, str] = {}
+        self._reasons: dict[RatioRow, str] = {}
+
+    def add(self, results: Iterable[Result], indexes: Indexes) -> None:
+        """Take over the rows that carry a verdict."""
+        seen: dict[RatioRow, int] = {}
+        for result in results:
+            if result.kind not in {Kind.LIMIT, Kind.NOT_EVALUATED}:
+                continue
+            key = RatioRow(result.limit_state, result.provisions, result.title, result.clause)
+            seen[key] = seen.get(key, -1) + 1
+            self._add(
+                RatioRow(key.limit_state, key.provisions, key.title, key.clause, seen[key]),
+                result,
+                indexes,
+            )
+
+    def _add(self, row: RatioRow, result: Result, indexes: Indexes) -> None:
+        if row not in self._ratio:
+            self._ratio[row] = np.full(self._count, -np.inf)
+            self._saturates[row] = result.saturates
+            self._places[row] = result.location
+        if result.location != self._places[row]:
+            self._places[row] = ""
+        evaluated = result.kind is Kind.LIMIT
+        self._ratio[row][indexes] = result.ratio if evaluated else np.nan
+        if not evaluated:
+            self._reasons.setdefault(row, "; ".join(result.notes))
+
+    def ratios(self) -> DesignRatios:
+        """Everything that has come in."""
+        rows = tuple(self._ratio)
+        ratio = np.stack([self._ratio[row] for row in rows]) if rows else np.empty((0, self._count))
+        return DesignRatios(
+            rows=rows,
+            ratio=ratio,
+            saturates=np.array([self._saturates[row] for row in rows], dtype=bool),
+            places=tuple(self._places[row] for row in rows),
+            reasons=self._reasons,
+        )
+
+
+class _Asked:
+    """One set of provisions, and how often single designs were refused for the same reason."""
+
+    def __init__(self, host: Host, provisions: str) -> None:
+        self._host = host
+        self._provisions = provisions
+        self._refusals: dict[tuple[str, str], int] = {}
+
+    def evaluate(
+        self,
+        jacket: Jacket,
+        indexes: Indexes,
+        only: Collection[str] | None,
+        collected: _Collected,
+    ) -> None:
+        """Evaluate a batch; divide it for the limit states that refuse it."""
+        results = evaluate(jacket, host=self._host, provisions=self._provisions, only=only)
+        refused = {one.limit_state for one in results if one.kind is Kind.NOT_EVALUATED}
+        refused.discard("plug-in-problem")
+        single = indexes.size == 1
+        if single:
+            self._count_refusals(results)
+        retried = set() if single else {name for name in refused if self._is_worth(name, results)}
+        collected.add([one for one in results if one.limit_state not in retried], indexes)
+        if retried:
+            for half in np.array_split(np.arange(indexes.size), 2):
+                self.evaluate(take(jacket, half), indexes[half], retried, collected)
+
+    def _count_refusals(self, results: Iterable[Result]) -> None:
+        for one in results:
+            if one.kind is Kind.NOT_EVALUATED:
+                key = (one.limit_state, "; ".join(one.notes))
+                self._refusals[key] = self._refusals.get(key, 0) + 1
+
+    def _is_worth(self, name: str, results: Iterable[Result]) -> bool:
+        """Whether a batch that was refused is asked in parts."""
+        reasons = ["; ".join(one.notes) for one in results if one.limit_state == name]
+        return all(self._refusals.get((name, reason), 0) < _PATIENCE for reason in reasons)
