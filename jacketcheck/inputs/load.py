@@ -39,11 +39,14 @@ class InputFile:
         ``job.variant``.
     digest
         SHA-256 of the text, so that a report can be matched with its input.
+    written
+        The tables of each variant as they were written, overrides in their places.
     """
 
     source: str
     variants: Mapping[str, RepairInput]
     digest: str
+    written: Mapping[str, Mapping[str, Any]]
 
     @property
     def base_name(self) -> str:
@@ -95,7 +98,7 @@ def read_text(text: str, *, source: str = "input", catalog: Catalog | None = Non
     if reading.problems:
         raise InputError(reading.problems, source=source, remark=_REMARK)
     digest = hashlib.sha256(text.encode("utf-8", "surrogatepass")).hexdigest()
-    return InputFile(source, reading.variants, digest)
+    return InputFile(source, reading.variants, digest, reading.written)
 
 
 class _Reading:
@@ -106,6 +109,7 @@ class _Reading:
         self._context = {"catalog": catalog}
         self._base_name = _base_name(table)
         self.variants: dict[str, RepairInput] = {}
+        self.written: dict[str, Mapping[str, Any]] = {}
         self.problems = self._validate(self._base_name, table)
         self._own_problems = frozenset(self.problems)
 
@@ -134,6 +138,7 @@ class _Reading:
             self.variants[name] = RepairInput.model_validate(table, context=self._context)
         except ValidationError as error:
             return problems_of(error, RepairInput)
+        self.written[name] = table
         return []
 
 
