@@ -9,7 +9,7 @@ from jacketcheck.render.text_style import TextStyle, grid
 from jacketcheck.report import CheckReport, VariantResults
 from jacketcheck.results import Kind, Result, Status
 
-__all__ = ["GOVERNS", "side_by_side"]
+__all__ = ["GOVERNS", "Comparison", "comparison", "side_by_side"]
 
 GOVERNS = "»"
 """Mark of the row that decides."""
@@ -25,9 +25,15 @@ class _Cell(NamedTuple):
 _EMPTY = _Cell("", -3.0)
 
 
-def side_by_side(
-    report: CheckReport, *, style: TextStyle = "text", width: int | None = None
-) -> str:
+class Comparison(NamedTuple):
+    """The table in cells: headings, rows with a verdict at the end, and how columns are aligned."""
+
+    headings: list[str]
+    rows: list[list[str]]
+    align: list[str]
+
+
+def comparison(report: CheckReport) -> Comparison:
     """One column for each variant and set of provisions, the worst rows first."""
     # codes word their titles each in its own way; within one code the title tells rows apart
     by_title = len(report.provisions) == 1
@@ -43,12 +49,24 @@ def side_by_side(
     order = sorted(names, key=lambda key: -max(_at(column, key).weight for column in columns))
     rows = [[*names[key], *(_at(column, key).text for column in columns)] for key in order]
     rows.append(["verdict", "", *(table.status.value for table in report.tables)])
-    return grid(
-        rows,
-        headers=["limit state", "where", *(_heading(report, table) for table in report.tables)],
+    return Comparison(
+        headings=["limit state", "where", *(_heading(report, table) for table in report.tables)],
+        rows=rows,
         align=["left", "left", *("right" for _ in columns)],
+    )
+
+
+def side_by_side(
+    report: CheckReport, *, style: TextStyle = "text", width: int | None = None
+) -> str:
+    """The comparison as text or Markdown."""
+    found = comparison(report)
+    return grid(
+        found.rows,
+        headers=found.headings,
+        align=found.align,
         style=style,
-        widths=_widths(width, len(columns)),
+        widths=_widths(width, len(report.tables)),
     )
 
 

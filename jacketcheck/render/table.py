@@ -17,10 +17,10 @@ from jacketcheck.report import CheckReport, VariantResults
 from jacketcheck.results import Kind, Result
 from jacketcheck.units import DisplaySystem
 
-__all__ = ["full_table", "report_footer", "report_text"]
+__all__ = ["ALIGNMENT", "HEADINGS", "full_table", "report_footer", "report_text", "row_cells"]
 
-_HEADINGS = ("limit state", "where", "demand", "capacity", "unit", "ratio", "verdict", "clause")
-_ALIGNMENT = ("left", "left", "right", "right", "left", "right", "left", "left")
+HEADINGS = ("limit state", "where", "demand", "capacity", "unit", "ratio", "verdict", "clause")
+ALIGNMENT = ("left", "left", "right", "right", "left", "right", "left", "left")
 
 
 def report_text(
@@ -59,7 +59,7 @@ def full_table(
         rows[0][0] = f"{GOVERNS} {rows[0][0]}"
     blocks = [
         _verdict(table, style),
-        grid(rows, headers=_HEADINGS, align=_ALIGNMENT, style=style, widths=_widths(width)),
+        grid(rows, headers=HEADINGS, align=ALIGNMENT, style=style, widths=_widths(width)),
     ]
     if notes:
         lines = (f"[{number}] {user_text(note, style)}" for note, number in notes.items())
@@ -86,16 +86,21 @@ def report_footer(report: CheckReport, *, style: TextStyle = "text") -> str:
     )
 
 
-def _row(result: Result, system: DisplaySystem, notes: dict[str, int]) -> list[str]:
-    marks = "".join(f"[{notes.setdefault(note, len(notes) + 1)}]" for note in result.notes)
-    title = f"{result.title} {marks}".rstrip()
+def row_cells(result: Result, system: DisplaySystem) -> list[str]:
+    """Cells of one result, under `HEADINGS`; what has no ratio shows none."""
     numbers = [MISSING, MISSING, "", MISSING]
     if result.kind not in {Kind.NOT_APPLICABLE, Kind.NOT_EVALUATED}:
         demand, unit = shown_value(result.demand, result.unit, system)
         capacity, _ = shown_value(result.capacity, result.unit, system)
         ratio, _ = shown_value(result.ratio, "1", system)
         numbers = [number_text(demand), number_text(capacity), unit, ratio_text(ratio)]
-    return [title, result.location, *numbers, result.status.value, result.clause]
+    return [result.title, result.location, *numbers, result.status.value, result.clause]
+
+
+def _row(result: Result, system: DisplaySystem, notes: dict[str, int]) -> list[str]:
+    marks = "".join(f"[{notes.setdefault(note, len(notes) + 1)}]" for note in result.notes)
+    title, *others = row_cells(result, system)
+    return [f"{title} {marks}".rstrip(), *others]
 
 
 def _verdict(table: VariantResults, style: TextStyle) -> str:
