@@ -6,8 +6,10 @@
     ├── InputError          what the user wrote cannot be used (exit code 2)
     ├── DomainError         a formula was called outside its range of validity
     ├── CatalogError        a catalogue entry does not exist or is malformed
+    ├── MissingExtraError   an output needs a package that is not installed (exit code 2)
     ├── NotEvaluatedError   a limit state lacks something it needs (exit code 3)
-    └── PluginError         a plug-in cannot be loaded or breaks a hook's contract (exit code 3)
+    ├── PluginError         a plug-in cannot be loaded or breaks a hook's contract (exit code 3)
+    └── ConformanceError    something that a plug-in brings fails a check of the conformance kit
 """
 
 from __future__ import annotations
@@ -17,10 +19,12 @@ from dataclasses import dataclass
 
 __all__ = [
     "CatalogError",
+    "ConformanceError",
     "DomainError",
     "InputError",
     "InputProblem",
     "JacketcheckError",
+    "MissingExtraError",
     "NotEvaluatedError",
     "PluginError",
 ]
@@ -111,6 +115,21 @@ class CatalogError(JacketcheckError, LookupError):
         super().__init__(f"{kind} {name!r} {problem}")
 
 
+class MissingExtraError(JacketcheckError):
+    """An output needs a package that comes with an extra and is not installed.
+
+    Attributes
+    ----------
+    extra, package
+        Name of the extra, and what of it was looked for.
+    """
+
+    def __init__(self, extra: str, package: str) -> None:
+        self.extra = extra
+        self.package = package
+        super().__init__(f'{package} is not installed: pip install "jacketcheck[{extra}]"')
+
+
 class NotEvaluatedError(JacketcheckError):
     """A limit state cannot be evaluated; the reason becomes a visible row."""
 
@@ -122,3 +141,22 @@ class PluginError(JacketcheckError):
         self.plugin = plugin
         self.distribution = distribution
         super().__init__(f"plug-in {plugin} ({distribution}): {message}")
+
+
+class ConformanceError(JacketcheckError, AssertionError):
+    """Something that a plug-in brings fails a check of the conformance kit.
+
+    Attributes
+    ----------
+    subject, check
+        What failed, and in what.
+    problems
+        Everything that was found, each with what to do about it.
+    """
+
+    def __init__(self, subject: str, check: str, asks: str, problems: Sequence[str]) -> None:
+        self.subject = subject
+        self.check = check
+        self.problems = tuple(problems)
+        lines = [f"{subject} fails {check}: {asks}", *(f"  {problem}" for problem in problems)]
+        super().__init__("\n".join(lines))

@@ -4,7 +4,7 @@ Everything behind this module works in one coherent system. pint does the conver
 registry holds only the units listed in ``definitions.txt`` and is built on first use.
 """
 
-from jacketcheck.units.display import DisplaySystem, display, in_both_systems
+from jacketcheck.units.display import DisplaySystem, display, in_both_systems, known_units
 from jacketcheck.units.parse import parse_quantity
 
-__all__ = ["DisplaySystem", "display", "in_both_systems", "parse_quantity"]
+__all__ = ["DisplaySystem", "display", "in_both_systems", "known_units", "parse_quantity"]

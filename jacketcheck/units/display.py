@@ -6,7 +6,7 @@ from typing import Literal, TypeAlias, get_args
 
 from jacketcheck.units._registry import conversion_factor
 
-__all__ = ["DisplaySystem", "display", "in_both_systems"]
+__all__ = ["DisplaySystem", "display", "in_both_systems", "known_units"]
 
 DisplaySystem: TypeAlias = Literal["si", "us"]
 
@@ -37,6 +37,11 @@ _PINT_NAME = {
     "1/mm": "mm**-1",
     "1": "dimensionless",
 }
+
+
+def known_units() -> frozenset[str]:
+    """Internal units that can be shown in either system."""
+    return frozenset(_SHOWN)
 
 
 def display(unit: str, system: DisplaySystem) -> tuple[float, str]:
