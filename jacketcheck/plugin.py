@@ -25,7 +25,7 @@ from jacketcheck.analysis.base import BaseSection, base_section
 from jacketcheck.analysis.bond import BarBond, bar_bonds
 from jacketcheck.analysis.clamping import ClampingNeed, clamping_need, clamping_supply
 from jacketcheck.analysis.damaged_bars import DebondingBars, debonding_bars, target_stress
-from jacketcheck.analysis.dilation import Dilation, Retained, bond_pressure, dilation, retained
+from jacketcheck.analysis.dilation import Dilation, dilation
 from jacketcheck.analysis.displacement import (
     ColumnCapacity,
     capacity_of_original,
@@ -41,6 +41,7 @@ from jacketcheck.analysis.hoop_demand import (
     hoop_demand,
 )
 from jacketcheck.analysis.lap import lap_hoop_force
+from jacketcheck.analysis.retained import Retained, bond_pressure, retained
 from jacketcheck.analysis.splice import (
     effective_splice_thickness,
     splice_eccentricity,
@@ -81,6 +82,7 @@ from jacketcheck.jacket.jacket_parts import (
 )
 from jacketcheck.limit_state import LimitState, Provisions, limit_state
 from jacketcheck.limit_states._rows import not_applicable
+from jacketcheck.limit_states.added_bars import added_bar_anchorage as us_added_bar_anchorage
 from jacketcheck.limit_states.seam_slip import faying_class_of
 from jacketcheck.mechanics._arrays import (
     Real,
@@ -178,5 +180,6 @@ __all__ = [
     "splice_eccentricity",
     "splice_shares",
     "target_stress",
+    "us_added_bar_anchorage",
     "worst_height",
 ]

@@ -1,0 +1,195 @@
+"""Seam bolts in shear, and the plies that they bear on."""
+
+from __future__ import annotations
+
+from typing import Final
+
+import numpy as np
+
+from jacketcheck.mechanics.bolt_strength import seam_joint_length
+from jacketcheck.plugin import (
+    Jacket,
+    LimitState,
+    Plate,
+    Real,
+    Result,
+    Steps,
+    add_bolt_force,
+    effective_splice_thickness,
+    limit_state,
+)
+from jacketcheck_australasia.codes import SteelCode
+from jacketcheck_australasia.limit_states._rows import HARDEST_ROW, add_row_force, factored
+from jacketcheck_australasia.mechanics.bolt_strength import (
+    BOLT_CAPACITY_FACTOR,
+    bolt_shear_capacity,
+    core_area,
+    lap_length_factor,
+)
+from jacketcheck_australasia.mechanics.ply_bearing import (
+    PLY_CAPACITY_FACTOR,
+    ply_bearing_capacity,
+    tear_out_distance_between_holes,
+    tear_out_distance_to_edge,
+)
+
+__all__ = ["seam_bolt_row", "seam_bolt_shear", "sleeve_bearing", "splice_bearing"]
+
+_SHEAR: Final = "Shear of the seam bolts"
+_ROW: Final = "Strength of a bolt row"
+
+
+def seam_bolt_shear(code: SteelCode) -> LimitState:
+    """Shear of one bolt through all its planes."""
+
+    @limit_state(
+        "seam-bolt-shear",
+        title=_SHEAR,
+        provisions=code.provisions,
+        monotonic={"bolts.tensile_strength": -1},
+        effort="closed-form",
+    )
+    def evaluate(jacket: Jacket) -> list[Result]:
+        steps, clause = Steps(), code.clause(code.shear)
+        demand = add_bolt_force(jacket, steps)
+        capacity = _add_shear(jacket, steps, clause)
+        return [Result(_SHEAR, HARDEST_ROW, demand, capacity, "N", clause, steps.lines)]
+
+    return evaluate
+
+
+def sleeve_bearing(code: SteelCode) -> LimitState:
+    """Bearing and tear-out of the sleeve at the bolt that has least."""
+    title = "Bearing and tear-out of the sleeve at the bolts"
+
+    @limit_state(
+        "sleeve-bearing",
+        title=title,
+        provisions=code.provisions,
+        monotonic={"bolts.seam_edge_distance": -1},
+        effort="closed-form",
+    )
+    def evaluate(jacket: Jacket) -> list[Result]:
+        steps, clause = Steps(), code.clause(code.bearing)
+        demand = add_bolt_force(jacket, steps)
+        capacity = _add_sleeve_bearing(jacket, steps, clause)
+        return [Result(title, HARDEST_ROW, demand, capacity, "N", clause, steps.lines)]
+
+    return evaluate
+
+
+def splice_bearing(code: SteelCode) -> LimitState:
+    """Bearing and tear-out of the splice plate that takes most for its thickness."""
+    title = "Bearing and tear-out of the splice plates at the bolts"
+
+    @limit_state(
+        "splice-bearing",
+        title=title,
+        provisions=code.provisions,
+        monotonic={"bolts.plate_edge_distance": -1},
+        effort="closed-form",
+    )
+    def evaluate(jacket: Jacket) -> list[Result]:
+        steps, clause = Steps(), code.clause(code.bearing)
+        demand = add_bolt_force(jacket, steps)
+        capacity = _add_splice_bearing(jacket, steps, clause)
+        return [Result(title, HARDEST_ROW, demand, capacity, "N", clause, steps.lines)]
+
+    return evaluate
+
+
+def seam_bolt_row(code: SteelCode) -> LimitState:
+    """A row of bolts that share its force alike, each with the least of its capacities."""
+
+    @limit_state(
+        "seam-bolt-row",
+        title=_ROW,
+        provisions=code.provisions,
+        monotonic={"bolts.tensile_strength": -1},
+        effort="closed-form",
+    )
+    def evaluate(jacket: Jacket) -> list[Result]:
+        steps, columns = Steps(), jacket.bolts.columns
+        clause = f"{code.clause(code.shear)}, {code.bearing}"
+        demand = add_row_force(jacket, steps)
+        shear = _add_shear(jacket, steps, code.clause(code.shear))
+        sleeve = _add_sleeve_bearing(jacket, steps, code.clause(code.bearing))
+        splice = _add_splice_bearing(jacket, steps, code.clause(code.bearing))
+        least = np.minimum(shear, np.minimum(sleeve, splice))
+        capacity = steps.add("φR_row", "n_c min(φV_f, φV_b)", np.multiply(columns, least), "N",
+                             "bolts in line with the force share it alike")  # fmt: skip
+        return [Result(_ROW, HARDEST_ROW, demand, capacity, "N", clause, steps.lines)]
+
+    return evaluate
+
+
+def _add_shear(jacket: Jacket, steps: Steps, clause: str) -> Real:
+    bolts = jacket.bolts
+    length = seam_joint_length(columns=bolts.columns, gauge=bolts.gauge)
+    core = core_area(
+        bolts.diameter, tensile_stress_area=bolts.tensile_stress_area, metric=bolts.metric
+    )
+    counted, area = ("A_c", core) if bolts.threads == "included" else ("A_o", bolts.area)
+    steps.add("f_uf", bolts.product, bolts.tensile_strength, "MPa", bolts.source)
+    steps.add(counted, f"threads {bolts.threads}", area, "mm2", "AS 1275-1985; π d²/4")
+    reduction = lap_length_factor(length)
+    steps.add("k_r", "1.075 − l_j/4000, 0.75 to 1", reduction, "1", clause)
+    steps.add("n", "shear planes", jacket.splice.shear_planes, "1", "input splice.sides")
+    nominal = bolt_shear_capacity(
+        bolts.tensile_strength,
+        shank_area=bolts.area,
+        core_area=core,
+        threads=bolts.threads,
+        shear_planes=jacket.splice.shear_planes,
+        lap_length_factor=reduction,
+    )
+    steps.add("V_f", f"0.62 f_uf k_r n {counted}", nominal, "N", clause)
+    return factored(steps, "V_f", nominal, factor=BOLT_CAPACITY_FACTOR, unit="N", clause=clause)
+
+
+def _add_sleeve_bearing(jacket: Jacket, steps: Steps, clause: str) -> Real:
+    sleeve = jacket.sleeve
+    thickness = steps.add("t_p", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
+    edge = jacket.bolts.seam_edge_distance
+    return _add_bearing(
+        jacket, steps, clause=clause, steel=sleeve.steel, thickness=thickness, edge=edge
+    )
+
+
+def _add_splice_bearing(jacket: Jacket, steps: Steps, clause: str) -> Real:
+    thickness = effective_splice_thickness(jacket)
+    steps.add("t_p", "splice plates: smallest of t over share", thickness, "mm", "statics")
+    edge = jacket.bolts.plate_edge_distance
+    return _add_bearing(
+        jacket, steps, clause=clause, steel=jacket.splice.steel, thickness=thickness, edge=edge
+    )
+
+
+def _add_bearing(
+    jacket: Jacket, steps: Steps, *, clause: str, steel: Plate, thickness: Real, edge: Real
+) -> Real:
+    """Design capacity of a ply at the bolt with the smallest a_e [N]."""
+    steps.add("f_up", steel.name, steel.tensile_strength, "MPa", steel.source)
+    distance = steps.add("a_e", "hole edge to plate edge or next hole, + d_f/2",
+                         _tear_out_distance(jacket, edge), "mm", clause)  # fmt: skip
+    nominal = ply_bearing_capacity(
+        jacket.bolts.diameter,
+        thickness=thickness,
+        tensile_strength=steel.tensile_strength,
+        tear_out_distance=distance,
+    )
+    steps.add("V_b", "min(3.2 d_f, a_e) t_p f_up", nominal, "N", clause)
+    return factored(steps, "V_b", nominal, factor=PLY_CAPACITY_FACTOR, unit="N", clause=clause)
+
+
+def _tear_out_distance(jacket: Jacket, edge: Real) -> Real:
+    """Smaller a_e of the bolt next to the edge and of an inner one, where there is one [mm]."""
+    bolts = jacket.bolts
+    to_edge = tear_out_distance_to_edge(edge, hole=bolts.hole_along, diameter=bolts.diameter)
+    several = np.greater(bolts.columns, 1)
+    # with one column any spacing serves: it is not counted
+    spacing = np.where(several, bolts.gauge, 2.0 * np.asarray(bolts.hole_along))
+    between = tear_out_distance_between_holes(
+        spacing, hole=bolts.hole_along, diameter=bolts.diameter
+    )
+    return np.where(several, np.minimum(to_edge, between), to_edge)

@@ -1,0 +1,126 @@
+"""Layout of the seam bolts: pitch and edge distances."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final
+
+import numpy as np
+
+from jacketcheck.plugin import Jacket, Kind, LimitState, Real, Result, limit_state
+from jacketcheck_australasia.codes import SteelCode
+from jacketcheck_australasia.limit_states._rows import at_least, at_most, thinnest
+from jacketcheck_australasia.mechanics import detailing
+
+__all__ = ["bolt_edge_distance", "bolt_spacing"]
+
+_SHEARED: Final = "sheared or hand flame cut"
+_MACHINED: Final = "machine flame cut, sawn or planed"
+_EDGE_UNKNOWN: Final = (
+    "how edges are cut is not part of the input: they are taken as sheared or hand flame cut, the "
+    "strictest kind; machine-cut edges are reported below"
+)
+
+
+def bolt_spacing(code: SteelCode) -> LimitState:
+    """Least and largest distance between rows and between columns."""
+
+    @limit_state(
+        "bolt-spacing",
+        title="Spacing of the seam bolts",
+        provisions=code.provisions,
+        effort="closed-form",
+    )
+    def evaluate(jacket: Jacket) -> list[Result]:
+        bolts, ply = jacket.bolts, thinnest(jacket)
+        rows = _spacing(jacket, code, "rows (pitch)", bolts.pitch)
+        if np.all(np.greater(bolts.columns, 1)):
+            rows += _spacing(jacket, code, "columns (gauge)", bolts.gauge)
+            rows.append(
+                at_most(
+                    "Largest bolt spacing in an outside line",
+                    "columns (gauge)",
+                    provided=bolts.gauge,
+                    allowed=detailing.max_outside_line_pitch(ply),
+                    clause=code.clause(code.max_pitch),
+                    rule=("s", "min(4 t_p + 100 mm, 200 mm)"),
+                )
+            )
+        return rows
+
+    return evaluate
+
+
+def _spacing(jacket: Jacket, code: SteelCode, where: str, provided: Real) -> list[Result]:
+    return [
+        at_least(
+            "Least bolt spacing",
+            where,
+            provided=provided,
+            needed=detailing.min_pitch(jacket.bolts.diameter),
+            clause=code.clause(code.min_pitch),
+            rule=("s", "2.5 d_f"),
+        ),
+        at_most(
+            "Largest bolt spacing",
+            where,
+            provided=provided,
+            allowed=detailing.max_pitch(thinnest(jacket)),
+            clause=code.clause(code.max_pitch),
+            rule=("s", "min(15 t_p, 200 mm)"),
+        ),
+    ]
+
+
+def bolt_edge_distance(code: SteelCode) -> LimitState:
+    """Least and largest distances to the sleeve's and the plates' edges."""
+
+    @limit_state(
+        "bolt-edge-distance",
+        title="Edge distances of the seam bolts",
+        provisions=code.provisions,
+        effort="closed-form",
+    )
+    def evaluate(jacket: Jacket) -> list[Result]:
+        bolts = jacket.bolts
+        places = (
+            ("sleeve edge at the seam", bolts.seam_edge_distance),
+            ("vertical edge of the plate", bolts.plate_edge_distance),
+            ("ends of sleeve and plates", bolts.end_distance),
+        )
+        return [row for where, distance in places for row in _edge(jacket, code, where, distance)]
+
+    return evaluate
+
+
+def _edge(jacket: Jacket, code: SteelCode, where: str, distance: Real) -> list[Result]:
+    clause, diameter = code.clause(code.min_edge), jacket.bolts.diameter
+    sheared = at_least(
+        "Least edge distance",
+        where,
+        provided=distance,
+        needed=detailing.min_edge_distance(diameter, edge=_SHEARED),
+        clause=clause,
+        rule=("e", f"1.75 d_f, {_SHEARED}"),
+    )
+    machined = at_least(
+        "Least edge distance, machine-cut edge",
+        where,
+        provided=distance,
+        needed=detailing.min_edge_distance(diameter, edge=_MACHINED),
+        clause=clause,
+        rule=("e", f"1.50 d_f, {_MACHINED}"),
+    )
+    farthest = at_most(
+        "Largest edge distance",
+        where,
+        provided=distance,
+        allowed=detailing.max_edge_distance(thinnest(jacket)),
+        clause=code.clause(code.max_edge),
+        rule=("e", "min(12 t_p, 150 mm)"),
+    )
+    return [
+        replace(sheared, notes=(_EDGE_UNKNOWN,)),
+        replace(machined, kind=Kind.REPORTED),
+        farthest,
+    ]

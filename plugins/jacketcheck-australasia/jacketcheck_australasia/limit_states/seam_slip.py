@@ -1,0 +1,127 @@
+"""Slip of the seam bolts in friction-type joints."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from jacketcheck.mechanics.slip import probable_slip_load
+from jacketcheck.plugin import (
+    FayingClass,
+    Jacket,
+    Kind,
+    LimitState,
+    NotEvaluatedError,
+    Real,
+    Result,
+    Steps,
+    add_bolt_force,
+    faying_class_of,
+    limit_state,
+)
+from jacketcheck_australasia.codes import SteelCode
+from jacketcheck_australasia.limit_states._rows import HARDEST_ROW, factored
+from jacketcheck_australasia.mechanics.slip import (
+    SLIP_CAPACITY_FACTOR,
+    slip_capacity,
+    slip_hole_factor,
+)
+
+__all__ = ["seam_slip"]
+
+_TITLE: Final = "Slip of the seam bolts"
+_STATE: Final = (
+    "{code} makes slip a serviceability limit state; the sleeve clamps only as long as its seams "
+    "do not slip, so that the hoop force of the event checked is compared (engineering judgement)"
+)
+_SNUG: Final = "snug-tight bolts (category 8.8/S) have no slip capacity"
+_OTHER_BOLT: Final = (
+    "the minimum bolt tension is that of the bolts' own standard; {code} prints tensions for "
+    "AS/NZS 1252 bolts only"
+)
+_METHODS: Final = ("snug", "turn-of-nut", "direct-tension-indicator")
+
+
+def seam_slip(code: SteelCode) -> LimitState:
+    """Slip by one code; without a faying class of that code it cannot be evaluated."""
+
+    @limit_state(
+        "seam-slip",
+        title=_TITLE,
+        provisions=code.provisions,
+        monotonic={"bolts.pretension": -1},
+        effort="closed-form",
+    )
+    def evaluate(jacket: Jacket) -> list[Result]:
+        _require_known_tensioning(jacket, code)
+        faying = faying_class_of(jacket, code.faying_code)
+        rows = [_design(jacket, code, faying)]
+        if jacket.bolts.measured_tension is not None:
+            rows.append(_probable(jacket, faying, jacket.bolts.measured_tension))
+        return rows
+
+    return evaluate
+
+
+def _require_known_tensioning(jacket: Jacket, code: SteelCode) -> None:
+    method = jacket.bolts.tightening
+    if method not in _METHODS:
+        raise NotEvaluatedError(
+            f"{code.tensioning} knows the part-turn method (turn-of-nut) and direct-tension "
+            f"indicators; no minimum bolt tension goes with {method!r}"
+        )
+
+
+def _design(jacket: Jacket, code: SteelCode, faying: FayingClass) -> Result:
+    steps, bolts, clause = Steps(), jacket.bolts, code.clause(code.slip)
+    demand = add_bolt_force(jacket, steps)
+    steps.add("μ", faying.preparation, faying.slip_coefficient, "1", faying.source)
+    if bolts.pretensioned:
+        steps.add("N_ti", f"{bolts.product}, {bolts.size}", bolts.pretension, "N",
+                  bolts.pretension_source)  # fmt: skip
+    else:
+        steps.add("N_ti", "snug-tight: none counted", 0.0, "N", "input bolts.tightening")
+    steps.add("n_ei", "interfaces", jacket.splice.shear_planes, "1", "input splice.sides")
+    factor = steps.add("k_h", f"{bolts.hole} hole", slip_hole_factor(bolts.hole), "1", clause)
+    nominal = slip_capacity(
+        faying.slip_coefficient,
+        bolt_tension=bolts.pretension if bolts.pretensioned else 0.0,
+        interfaces=jacket.splice.shear_planes,
+        hole_factor=factor,
+    )
+    steps.add("V_sf", "μ n_ei N_ti k_h", nominal, "N", clause)
+    capacity = factored(
+        steps, "V_sf", nominal, factor=SLIP_CAPACITY_FACTOR, unit="N", clause=clause
+    )
+    notes = _notes(jacket, code)
+    return Result(_TITLE, HARDEST_ROW, demand, capacity, "N", clause, steps.lines, notes)
+
+
+def _notes(jacket: Jacket, code: SteelCode) -> tuple[str, ...]:
+    notes = [_STATE.format(code=code.name)]
+    if not jacket.bolts.pretensioned:
+        notes.append(_SNUG)
+    elif not jacket.bolts.product.startswith("AS/NZS 1252"):
+        notes.append(_OTHER_BOLT.format(code=code.name))
+    return tuple(notes)
+
+
+def _probable(jacket: Jacket, faying: FayingClass, tension: Real) -> Result:
+    """What a measured tension in snug bolts would probably hold; never a design value."""
+    steps = Steps()
+    demand = add_bolt_force(jacket, steps)
+    steps.add("T", "measured", tension, "N", "input bolts.measured_tension")
+    load = probable_slip_load(
+        faying.slip_coefficient, bolt_tension=tension, slip_planes=jacket.splice.shear_planes
+    )
+    steps.add("P_slip", "μ T n_ei", load, "N", "friction; a probable value, not a capacity")
+    return Result(
+        title="Probable slip load of snug bolts",
+        location=HARDEST_ROW,
+        demand=demand,
+        capacity=load,
+        unit="N",
+        clause="no clause: tension of snug bolts is not controlled",
+        steps=steps.lines,
+        notes=(_SNUG,),
+        kind=Kind.REPORTED,
+    )

@@ -1,0 +1,1 @@
+"""Pure formulas of the Australian and New Zealand codes on N, mm and MPa."""
