@@ -46,7 +46,7 @@ class LimitState:
         Function of the jacket that returns one result or more.
     monotonic
         Leaf of the jacket and direction (+1 or -1) in which the largest ratio must move, at most,
-        when that leaf grows; used by the conformance kit.
+        when that leaf grows; 0 says that it may move either way. Used by the conformance kit.
     effort
         What the evaluation takes, so that a search can ask for the cheap ones first.
         ``closed-form`` needs no section analysis beyond the checked axial strain of the core and

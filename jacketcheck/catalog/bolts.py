@@ -196,8 +196,8 @@ def _hardware(family: Mapping[str, Any], name: str) -> _Part:
         for number, limit in enumerate(table.settings["thread_length_limits"], start=1)
         if (column := f"thread_length_{number}") in row
     )
-    sources = {**table.sources, "thread_lengths": table.source}
-    return _Part({**row, "thread_lengths": thread_lengths}, sources)
+    fields = {**row, "thread_lengths": thread_lengths}
+    return _Part(fields, {one: table.sources.get(one, table.source) for one in fields})
 
 
 def _wrench(entry: Mapping[str, Any], name: str) -> _Part:

@@ -32,6 +32,8 @@ from jacketcheck.units import known_units
 __all__ = ["LIMIT_STATE_CHECKS"]
 
 _NUMERICAL_NOISE = 1e-6
+_OF_SECTIONS = frozenset({"sections", "hinge", "base", "height", "displacement", "closing"})
+"""Modules of analyses that solve sections."""
 _HELD_BY_A_NUMBER = (
     "sleeve.thickness",
     "sleeve.steel.yield_strength",
@@ -215,6 +217,29 @@ def no_pass_without_a_number(subject: Subject, bench: Bench) -> Iterator[str]:
                 )
 
 
+@check("limit state")
+def takes_no_more_than_it_says(subject: Subject, bench: Bench) -> Iterator[str]:
+    """What is not declared to take sections needs none, and its ratios rise with their outcome."""
+    effort = subject.item.limit_state.effort
+    for name in bench.bases if effort != "sections" else ():
+        label = f"{name}, sections assumed"
+        less, more = bench.assuming(name, 0.8), bench.assuming(name, 1.0)
+        low = keyed(rows_of(bench.answer(subject.item, less, f"{label}, less")))
+        high = keyed(rows_of(bench.answer(subject.item, more, label)))
+        used = {key.split(".")[2] for key in less.memo if key.startswith("jacketcheck.analysis.")}
+        if analyses := sorted(used & _OF_SECTIONS):
+            yield (
+                f"on {name!r}: asks for {', '.join(analyses)}, though its effort is {effort!r}; "
+                'declare effort="sections"'
+            )
+        for key, row in low.items():
+            if key in high and np.any(high[key].ratio < row.ratio * (1.0 - _NUMERICAL_NOISE)):
+                yield (
+                    f"on {name!r}: {place(row)} falls when the axial strain of the base and the "
+                    f'share of added bars in tension grow; declare effort="sections"'
+                )
+
+
 LIMIT_STATE_CHECKS = (
     answers,
     answers_at_the_edges,
@@ -225,6 +250,7 @@ LIMIT_STATE_CHECKS = (
     one_design_or_many,
     units_of_the_input_do_not_matter,
     moves_as_declared,
+    takes_no_more_than_it_says,
     no_pass_without_a_number,
 )
 

@@ -29,7 +29,7 @@ _UNCHIPPED = (
 @limit_state(
     "bar-bond",
     title="Stress developed in the fractured bars",
-    monotonic={"grout.strength": -1, "repair_height": -1},
+    monotonic={"grout.strength": 0, "repair_height": 0},
     effort="bond",
 )
 def bar_bond(jacket: Jacket) -> list[Result]:
@@ -52,7 +52,7 @@ def bar_bond(jacket: Jacket) -> list[Result]:
 @limit_state(
     "bar-length",
     title="Length to develop the fractured bars",
-    monotonic={"grout.strength": -1, "repair_height": -1},
+    monotonic={"grout.strength": 0, "repair_height": 0},
     effort="bond",
 )
 def bar_length(jacket: Jacket) -> list[Result]:
