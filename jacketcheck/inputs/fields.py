@@ -17,7 +17,7 @@ from jacketcheck.inputs.quantity import Quantity
 from jacketcheck.inputs.repair_file import RepairInput
 from jacketcheck.inputs.written import shown
 
-__all__ = ["InputField", "field_at", "field_paths", "value_at"]
+__all__ = ["InputField", "field_at", "field_paths", "quantity_of", "value_at"]
 
 _LONGEST_LIST = 12
 _NOT_DESIGN = {"job", "sizing"}
@@ -83,8 +83,12 @@ def field_at(path: str, repair: RepairInput) -> InputField:
     info = type(holder).model_fields.get(steps[-1]) if isinstance(holder, BaseModel) else None
     if steps[0] in _NOT_DESIGN or info is None or not _is_scalar(info):
         raise InputError([InputProblem("path", shown(path), _hint(path, repair))], source="options")
-    quantity = next((part for part in _parts(info) if isinstance(part, Quantity)), None)
-    return InputField(path, info, quantity)
+    return InputField(path, info, quantity_of(info))
+
+
+def quantity_of(info: FieldInfo) -> Quantity | None:
+    """Unit and range of a field; None for counts, names and choices."""
+    return next((part for part in _parts(info) if isinstance(part, Quantity)), None)
 
 
 def value_at(path: str, repair: RepairInput) -> Any:
