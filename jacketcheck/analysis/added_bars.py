@@ -27,7 +27,11 @@ from jacketcheck.mechanics.adhesive_anchors import (
 )
 from jacketcheck.mechanics.bar_bond_laws import grouted_bar_law
 from jacketcheck.mechanics.bar_steel import BarSteels
-from jacketcheck.mechanics.bond_development import bonded_length, developed_stress
+from jacketcheck.mechanics.bond_development import (
+    DevelopmentCurve,
+    bonded_length,
+    development_curve,
+)
 from jacketcheck.mechanics.bond_law import BondLaw
 from jacketcheck.mechanics.development_length import reinforcement_grade_factor
 from jacketcheck.mechanics.noncontact_lap import effective_lap_length, lap_offset
@@ -175,13 +179,20 @@ def added_bar_stress(jacket: Jacket, heights: Floats) -> Floats:
     """
     if jacket.added_bars is None:
         return np.zeros(heights.size)
-    added, repair = jacket.added_bars, repair_anchorage(jacket)
-    length = np.maximum(float(repair.available_length) - heights, 0.0)
-    found = developed_stress(
-        length, bar_diameter=added.layer.diameter, law=repair.law, steel=_steels(added)
-    )
-    developed = np.where(length > 0.0, found.stress, 0.0)
+    length = float(repair_anchorage(jacket).available_length) - heights
+    developed: Floats = _development(jacket).stress_over(length[None, :])[0]
     return np.minimum(developed, float(footing_anchorage(jacket).stress))
+
+
+@remembered
+def _development(jacket: Jacket) -> DevelopmentCurve:
+    """Stress that an added bar develops over any length in the repair; one design."""
+    added = _added(jacket)
+    return development_curve(
+        bar_diameter=added.layer.diameter,
+        law=repair_anchorage(jacket).law,
+        steel=_steels(added),
+    )
 
 
 def _added(jacket: Jacket) -> AddedBarLayer:

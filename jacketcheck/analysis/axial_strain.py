@@ -6,8 +6,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from jacketcheck.analysis.base import base_section
-from jacketcheck.analysis.memo import remembered
+from jacketcheck.analysis.base_state import base_state
+from jacketcheck.analysis.memo import design_by_design, remembered
+from jacketcheck.analysis.sections import sleeved_core
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._arrays import Real
 from jacketcheck.results import Steps
@@ -41,10 +42,24 @@ class CheckedStrain:
 @remembered
 def checked_axial_strain(jacket: Jacket) -> CheckedStrain:
     """The declared strain, or the one that the section analysis finds if that is larger."""
-    declared = jacket.demands.axial_strain
-    base = base_section(jacket)
-    value = base.core_strain if declared is None else np.maximum(declared, base.core_strain)
-    return CheckedStrain(declared, base.core_strain, base.holds, value)
+    declared, base = jacket.demands.axial_strain, _base_strain(jacket)
+    value = base.found if declared is None else np.maximum(declared, base.found)
+    return CheckedStrain(declared, base.found, base.holds, value)
+
+
+@dataclass(frozen=True, eq=False)
+class _BaseStrain:
+    found: Real
+    holds: Real
+
+
+@remembered
+@design_by_design
+def _base_strain(jacket: Jacket) -> _BaseStrain:
+    """Strain of the core at the base, at most its ultimate strain, and whether the base holds."""
+    state, ultimate = base_state(jacket), sleeved_core(jacket).ultimate_strain
+    holds = bool(state.holds) and float(state.core_strain) <= ultimate
+    return _BaseStrain(float(state.core_strain) if holds else ultimate, holds)
 
 
 def add_axial_strain(jacket: Jacket, steps: Steps) -> Real:

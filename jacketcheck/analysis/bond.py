@@ -7,16 +7,21 @@ from dataclasses import dataclass, fields, replace
 
 import numpy as np
 
-from jacketcheck.analysis.damaged_bars import debonding_bars, target_stress
-from jacketcheck.analysis.dilation import bond_pressure, retained
+from jacketcheck.analysis.damaged_bars import anchorage_start, debonding_bars, target_stress
 from jacketcheck.analysis.memo import remembered
+from jacketcheck.analysis.retained import bond_pressure, retained
 from jacketcheck.catalog.bond_models import BondConditions
 from jacketcheck.errors import NotEvaluatedError
 from jacketcheck.jacket.column_parts import ColumnBar
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._arrays import Floats, Real
 from jacketcheck.mechanics.bar_steel import BarSteels
-from jacketcheck.mechanics.bond_development import bonded_length, developed_stress
+from jacketcheck.mechanics.bond_development import (
+    DevelopmentCurve,
+    bonded_length,
+    developed_stress,
+    development_curve,
+)
 from jacketcheck.mechanics.bond_law import BondLaw
 
 __all__ = [
@@ -40,7 +45,7 @@ class BarBond:
     conditions, law
         What surrounds the bar, and its local law.
     available_length
-        Fracture to top of repair [mm].
+        From where the bar is anchored again to the top of the repair [mm].
     developed_stress
         Stress at the top of the repair [MPa], at most the tensile strength.
     target_stress
@@ -109,7 +114,9 @@ def bar_bonds(jacket: Jacket) -> tuple[BarBond, ...]:
         return ()
     conditions = [bond_conditions(jacket, bar) for bar in bars.groups]
     laws = [_law(jacket, one) for one in conditions]
-    lengths = [np.subtract(jacket.repair_height, bar.damage_height) for bar in bars.groups]
+    lengths = [
+        np.subtract(jacket.repair_height, anchorage_start(bar, jacket)) for bar in bars.groups
+    ]
     law, length = stacked_law(laws), np.stack(np.broadcast_arrays(*lengths))
     steel, diameter, target = (
         bar_steels(jacket),
@@ -133,14 +140,15 @@ def bar_bonds(jacket: Jacket) -> tuple[BarBond, ...]:
     )
 
 
-def _law(jacket: Jacket, bar: BondConditions) -> BondLaw:
-    """Law of a bar; among many designs the seams may slip in some and hold in others."""
-    slips, law = retained(jacket).slips, jacket.bond_model.law
+def _law(jacket: Jacket, conditions: BondConditions) -> BondLaw:
+    """Law of the jacket's bond model; of many designs some may slip at their seams."""
+    law_of, slips = jacket.bond_model.law, retained(jacket).slips
     if np.all(slips) or not np.any(slips):
-        return law(bar)
-    split, held = (law(replace(bar, splitting_held=one)) for one in (False, True))
-    names = (one.name for one in fields(BondLaw))
-    return BondLaw(*(np.where(slips, getattr(split, n), getattr(held, n)) for n in names))
+        return law_of(conditions)
+    loose = law_of(replace(conditions, splitting_held=False))
+    held = law_of(replace(conditions, splitting_held=True))
+    names = [one.name for one in fields(BondLaw)]
+    return BondLaw(*(np.where(slips, getattr(loose, name), getattr(held, name)) for name in names))
 
 
 def stress_at_height(jacket: Jacket, heights: Floats) -> Floats:
@@ -149,31 +157,32 @@ def stress_at_height(jacket: Jacket, heights: Floats) -> Floats:
     Returns
     -------
     ndarray
-        Shape (groups, heights); zero at and below the fracture.
+        Shape (groups, heights); zero at and below the start of its anchorage.
     """
     bars = debonding_bars(jacket)
     if not len(bars):
         return np.empty((0, heights.size))
-    law = stacked_law([one.law for one in bar_bonds(jacket)], trailing=1)
-    above = np.array([heights - float(bar.damage_height) for bar in bars.groups])
-    found = developed_stress(
-        np.maximum(above, 0.0),
+    above = np.array([heights - float(anchorage_start(bar, jacket)) for bar in bars.groups])
+    return _development(jacket).stress_over(above)
+
+
+@remembered
+def _development(jacket: Jacket) -> DevelopmentCurve:
+    """Stress that each group of fractured bars develops over any length; one design."""
+    return development_curve(
         bar_diameter=jacket.column.layer.diameter,
-        law=law,
+        law=stacked_law([one.law for one in bar_bonds(jacket)]),
         steel=bar_steels(jacket),
     )
-    return np.where(above > 0.0, found.stress, 0.0)
 
 
-def stacked_law(laws: Sequence[BondLaw], *, trailing: int = 0) -> BondLaw:
-    """One law with the laws along its first axis, designs along the second, then `trailing` axes."""
+def stacked_law(laws: Sequence[BondLaw]) -> BondLaw:
+    """One law with the laws along its first axis, and designs along the second."""
     names = [one.name for one in fields(BondLaw)]
     shape = np.broadcast_shapes(*(np.shape(getattr(law, name)) for law in laws for name in names))
-    columns = []
-    for name in names:
-        column = np.stack([np.broadcast_to(getattr(law, name), shape) for law in laws])
-        columns.append(column.reshape(column.shape + (1,) * trailing))
-    return BondLaw(*columns)
+    return BondLaw(
+        *(np.stack([np.broadcast_to(getattr(law, name), shape) for law in laws]) for name in names)
+    )
 
 
 def _over(length: Floats, law: BondLaw) -> Floats:

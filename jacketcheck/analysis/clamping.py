@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from jacketcheck.analysis.damaged_bars import debonding_bars, target_stress
+from jacketcheck.analysis.damaged_bars import anchorage_start, debonding_bars, target_stress
 from jacketcheck.analysis.hoop_action import hoop_action
 from jacketcheck.analysis.memo import remembered
 from jacketcheck.jacket.jacket import Jacket
@@ -27,7 +27,7 @@ class ClampingNeed:
     crack_perimeter
         Splitting crack that each bar mobilises [mm], with the column's original cover.
     length
-        Anchorage length of each group, fracture to top of repair [mm].
+        Anchorage length of each group, up to the top of the repair [mm]; see `anchorage_start`.
     core_pressure
         Pressure on the core that each group needs [MPa].
     """
@@ -40,7 +40,8 @@ class ClampingNeed:
     @property
     def largest_core_pressure(self) -> Real:
         """Pressure that the neediest group asks for [MPa]; zero without fractured bars."""
-        return np.max(np.broadcast_arrays(0.0, *self.core_pressure), axis=0)
+        largest: Real = np.max(np.broadcast_arrays(0.0, *self.core_pressure), axis=0)
+        return largest
 
 
 @remembered
@@ -55,7 +56,7 @@ def clamping_need(jacket: Jacket) -> ClampingNeed:
     )
     force = np.multiply(layer.area, target_stress(jacket))
     lengths = tuple(
-        np.subtract(jacket.repair_height, bar.damage_height)
+        np.subtract(jacket.repair_height, anchorage_start(bar, jacket))
         for bar in debonding_bars(jacket).groups
     )
     return ClampingNeed(

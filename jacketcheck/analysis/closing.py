@@ -6,9 +6,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from jacketcheck.analysis.base import base_response
-from jacketcheck.analysis.hinge import hinge
-from jacketcheck.analysis.memo import design_by_design, remembered
+from jacketcheck.analysis.base_state import base_state
+from jacketcheck.analysis.memo import remembered
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._arrays import Real
 from jacketcheck.mechanics.strain_penetration import penetration_length
@@ -23,8 +22,7 @@ class GapClosing:
     Attributes
     ----------
     curvature
-        Of the base under the demand, or the last one that it carries if it does not reach it
-        [1/mm].
+        Of the base under the demand, or at its largest moment if it does not carry it [1/mm].
     length
         Length over which the base bends: gap and strain penetration [mm].
     movement
@@ -37,15 +35,10 @@ class GapClosing:
 
 
 @remembered
-@design_by_design
 def closing_of_gap(jacket: Jacket) -> GapClosing:
     """Closing of the gap under the overstrength demand of the relocated hinge."""
-    response, demand = base_response(jacket), float(hinge(jacket).base_moment)
-    valid = response.valid_count
-    reached = np.maximum.accumulate(response.moment[:valid])
-    curvature = float(np.interp(demand, reached, response.curvature[:valid])) if valid else np.inf
-    layer = jacket.column.layer
-    length = float(jacket.sleeve.gap) + float(
-        penetration_length(layer.steel.expected_yield, bar_diameter=layer.diameter)
+    curvature, layer = base_state(jacket).curvature, jacket.column.layer
+    length = jacket.sleeve.gap + penetration_length(
+        layer.steel.expected_yield, bar_diameter=layer.diameter
     )
-    return GapClosing(curvature, length, curvature * length * float(jacket.outer_diameter))
+    return GapClosing(curvature, length, np.multiply(curvature, length) * jacket.outer_diameter)

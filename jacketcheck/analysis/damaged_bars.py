@@ -28,7 +28,13 @@ from jacketcheck.jacket.column_parts import ColumnBar
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._arrays import Real
 
-__all__ = ["DebondingBars", "counts_as_fractured", "debonding_bars", "target_stress"]
+__all__ = [
+    "DebondingBars",
+    "anchorage_start",
+    "counts_as_fractured",
+    "debonding_bars",
+    "target_stress",
+]
 
 
 @dataclass(frozen=True, eq=False)
@@ -93,6 +99,15 @@ def debonding_bars(jacket: Jacket) -> DebondingBars:
 def _key(value: Real) -> object:
     """Equal for equal numbers, and for equal arrays over designs."""
     return value if np.ndim(value) == 0 else np.asarray(value).tobytes()
+
+
+def anchorage_start(bar: ColumnBar, jacket: Jacket) -> Real:
+    """Height from which a fractured bar is anchored again [mm].
+
+    Its fracture, or the lower end of the sleeve where that is higher: nothing clamps the bar in the
+    gap below.
+    """
+    return np.maximum(bar.damage_height, jacket.sleeve.gap)
 
 
 def target_stress(jacket: Jacket) -> Real:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from jacketcheck.analysis.base import bending_directions
+from jacketcheck.analysis.base_state import bending_directions
 from jacketcheck.analysis.height import column_bar_stress
 from jacketcheck.analysis.hinge import bilinear, original_response
 from jacketcheck.analysis.hoop_action import tie_ratio

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from jacketcheck.analysis.base import base_response
+from jacketcheck.analysis.base_state import base_response
 from jacketcheck.analysis.displacement import above_response
 from jacketcheck.analysis.hinge import original_response
 from jacketcheck.analysis.memo import remembered

@@ -1,4 +1,4 @@
-"""The three sections of a repaired column: as it was built, the repaired base, and above the repair.
+"""The three sections of a repaired column: as built, the repaired base, and above the repair.
 
 Bending directions are given like clock positions: clockwise from 12 o'clock seen from above, to the
 side in compression.
@@ -148,17 +148,22 @@ def column_section(jacket: Jacket, *, stress_limit: Floats | None = None) -> Cir
     stress_limit
         Stress that each bar can develop [MPa]; by default every bar is whole.
     """
+    return CircularSection(
+        zones=_column_zones(jacket), bars=(_bar_group(jacket.column.layer, stress_limit),)
+    )
+
+
+@remembered
+def _column_zones(jacket: Jacket) -> tuple[ConcreteZone, ...]:
+    """Core and cover of the column as it was built."""
     column = jacket.column
     cover = unconfined_concrete_law(
         strength=float(column.concrete.expected),
         elastic_modulus=float(column.concrete.elastic_modulus),
     )
-    return CircularSection(
-        zones=(
-            ConcreteZone("core", float(column.ties.core_diameter), hooped_core(jacket).law),
-            ConcreteZone("cover", float(column.diameter), cover),
-        ),
-        bars=(_bar_group(column.layer, stress_limit),),
+    return (
+        ConcreteZone("core", float(column.ties.core_diameter), hooped_core(jacket).law),
+        ConcreteZone("cover", float(column.diameter), cover),
     )
 
 
@@ -182,19 +187,22 @@ def repaired_section(
     added_bar_limit
         Stress that each added bar can develop [MPa]; None without added bars.
     """
+    groups = [_bar_group(jacket.column.layer, column_bar_limit)]
+    if jacket.added_bars is not None and added_bar_limit is not None:
+        groups.append(_bar_group(jacket.added_bars.layer, added_bar_limit))
+    return CircularSection(zones=_repaired_zones(jacket), bars=tuple(groups))
+
+
+@remembered
+def _repaired_zones(jacket: Jacket) -> tuple[ConcreteZone, ...]:
+    """Sleeved column, and the grout ring around it."""
     grout = unconfined_concrete_law(
         strength=float(jacket.grout.strength),
         elastic_modulus=float(elastic_modulus_mander(jacket.grout.strength)),
     )
-    groups = [_bar_group(jacket.column.layer, column_bar_limit)]
-    if jacket.added_bars is not None and added_bar_limit is not None:
-        groups.append(_bar_group(jacket.added_bars.layer, added_bar_limit))
-    return CircularSection(
-        zones=(
-            ConcreteZone("column", float(jacket.column.diameter), sleeved_core(jacket).law()),
-            ConcreteZone("grout", float(jacket.sleeve.inner_diameter), grout),
-        ),
-        bars=tuple(groups),
+    return (
+        ConcreteZone("column", float(jacket.column.diameter), sleeved_core(jacket).law()),
+        ConcreteZone("grout", float(jacket.sleeve.inner_diameter), grout),
     )
 
 

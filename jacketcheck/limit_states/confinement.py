@@ -6,8 +6,8 @@ import numpy as np
 
 from jacketcheck.analysis.clamping import clamping_need, clamping_supply
 from jacketcheck.analysis.damaged_bars import debonding_bars, target_stress
-from jacketcheck.analysis.dilation import retained
 from jacketcheck.analysis.hoop_action import hoop_action
+from jacketcheck.analysis.retained import retained
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.limit_state import limit_state
 from jacketcheck.limit_states._rows import not_applicable
@@ -28,7 +28,6 @@ _JUDGEMENT = (
 @limit_state(
     "clamping",
     title="Clamping of the fractured bars",
-    monotonic={"judgement.clamping_strain": 0},
     effort="closed-form",
 )
 def clamping(jacket: Jacket) -> list[Result]:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import fields
 from types import EllipsisType
-from typing import TypeAlias
+from typing import Final, TypeAlias, TypeVar
 
 import numpy as np
 
@@ -15,19 +15,30 @@ from jacketcheck.mechanics.bond_law import BondLaw
 
 __all__ = ["indexed_law", "indexed_steel", "mapped_law", "mapped_steel"]
 
+Record = TypeVar("Record")
+_NAMES: Final[Mapping[type, tuple[str, ...]]] = {
+    kind: tuple(one.name for one in fields(kind)) for kind in (BondLaw, BarSteels)
+}
+
 Index: TypeAlias = slice | tuple[slice | EllipsisType | None, ...]
 
 
 def mapped_law(law: BondLaw, change: Callable[[Floats], Floats]) -> BondLaw:
-    """The law with each of its quantities changed alike."""
-    return BondLaw(*(change(np.asarray(getattr(law, one.name), float)) for one in fields(law)))
+    """The law with each of its quantities spread or picked from alike."""
+    return _mapped(BondLaw, law, change)
 
 
 def mapped_steel(steel: SteelCurve, change: Callable[[Floats], Floats]) -> BarSteels:
-    """The steel with each of its quantities changed alike."""
-    return BarSteels(
-        *(change(np.asarray(getattr(steel, one.name), float)) for one in fields(BarSteels))
-    )
+    """The steel with each of its quantities spread or picked from alike."""
+    return _mapped(BarSteels, steel, change)
+
+
+def _mapped(kind: type[Record], record: object, change: Callable[[Floats], Floats]) -> Record:
+    """A record of the same numbers in other shapes; they are in range already."""
+    twin = object.__new__(kind)
+    for name in _NAMES[kind]:
+        object.__setattr__(twin, name, change(np.asarray(getattr(record, name), dtype=float)))
+    return twin
 
 
 def indexed_law(law: BondLaw, index: Index) -> BondLaw:

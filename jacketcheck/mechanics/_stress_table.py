@@ -7,6 +7,7 @@ grid, so that the cells of a strain plane are found once, whatever materials it 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -22,9 +23,12 @@ CELLS = 2 * _LAST + 2
 """Cells of a table; the outermost two hold what lies beyond the grid: no stress."""
 
 
+@lru_cache(maxsize=8)
 def strain_range(lowest: float, highest: float) -> Floats:
-    """Strains [-] of the grid from one strain to another, both included."""
-    return np.asarray(STEP * np.arange(round(lowest / STEP), round(highest / STEP) + 1), float)
+    """Strains [-] of the grid from one strain to another, both included; not to be written to."""
+    strain = np.asarray(STEP * np.arange(round(lowest / STEP), round(highest / STEP) + 1), float)
+    strain.setflags(write=False)
+    return strain
 
 
 @dataclass(frozen=True, eq=False)

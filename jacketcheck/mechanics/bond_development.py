@@ -9,17 +9,32 @@ one solution, and the largest stress of all of them is what the bar can develop.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
-from jacketcheck.mechanics._arrays import Real, require_at_least, require_positive
-from jacketcheck.mechanics._bond_march import FOREVER
+from jacketcheck.mechanics._arrays import (
+    Floats,
+    Real,
+    require_at_least,
+    require_finite,
+    require_positive,
+)
+from jacketcheck.mechanics._bond_march import FOREVER, SMALLEST_SLIP
 from jacketcheck.mechanics._bond_rows import BarRows
 from jacketcheck.mechanics.bar_steel import SteelCurve
 from jacketcheck.mechanics.bond_law import BondLaw
 
-__all__ = ["DevelopedStress", "bonded_length", "developed_stress"]
+__all__ = [
+    "DevelopedStress",
+    "DevelopmentCurve",
+    "bonded_length",
+    "developed_stress",
+    "development_curve",
+]
+
+_CURVE_SLIPS: Final = 128
 
 
 @dataclass(frozen=True, eq=False)
@@ -190,3 +205,89 @@ def bonded_length(
         length[some] = bars.shortest()[1] * np.minimum(chunk.asked / least, 1.0)
     never = (rows.asked > rows.tensile_strength) | (length >= FOREVER)
     return rows.shaped(np.where(never, np.inf, length))
+
+
+@dataclass(frozen=True, eq=False)
+class DevelopmentCurve:
+    """Stress that bars develop over any length, from one solution; one bar a row.
+
+    Attributes
+    ----------
+    length
+        Shortest bonded lengths [mm], ascending, shape (bars, nodes).
+    stress
+        Stress developed over each of them [MPa], up to the tensile strength.
+    """
+
+    length: Floats
+    stress: Floats
+
+    def stress_over(self, bonded_length: Floats) -> Floats:
+        """Stress [MPa] developed over lengths [mm] of shape (bars, n), zero over none or less.
+
+        Raises
+        ------
+        DomainError
+            If a length is not finite.
+        """
+        require_finite(bonded_length=bonded_length)
+        pairs = zip(bonded_length, self.length, self.stress, strict=True)
+        rows = [np.interp(asked, length, stress) for asked, length, stress in pairs]
+        return np.asarray(rows, dtype=float)
+
+
+def development_curve(
+    *, bar_diameter: Real, law: BondLaw, steel: SteelCurve, yield_reduction: bool = True
+) -> DevelopmentCurve:
+    """Stress developed over any bonded length, where many lengths of the same bars are asked for.
+
+    Parameters
+    ----------
+    bar_diameter
+        Bar diameter [mm], above zero; scalar or array.
+    law
+        Bond stress-slip law of the bar below yield; arrays broadcast with the other arguments.
+    steel
+        Stress-strain parameters; arrays broadcast likewise.
+    yield_reduction
+        Whether yield lowers bond.
+
+    Returns
+    -------
+    DevelopmentCurve
+        Lengths and stresses, one row for each bar of the broadcast arguments.
+
+    Raises
+    ------
+    DomainError
+        If an argument lies outside its range.
+
+    Notes
+    -----
+    The envelope of `_CURVE_SLIPS` free-end slips of `developed_stress`, straight between the nodes:
+    within 0.3 % of it, and above it by 0.05 % at most.
+
+    References
+    ----------
+    As `developed_stress`.
+
+    Examples
+    --------
+    >>> from jacketcheck.mechanics.bar_steel import BarSteel
+    >>> from jacketcheck.mechanics.bar_bond_laws import grouted_bar_law
+    >>> steel = BarSteel(469.0, 655.0, 0.0115, 0.09, 200e3)
+    >>> law = grouted_bar_law(50.0, clear_rib_spacing=13.0)
+    >>> curve = development_curve(bar_diameter=32.0, law=law, steel=steel)
+    >>> curve.stress_over(np.array([[-50.0, 0.0, 400.0, 2000.0]])).round().tolist()
+    [[0.0, 0.0, 548.0, 655.0]]
+    """
+    require_positive(bar_diameter=bar_diameter)
+    rows = BarRows.of(0.0, bar_diameter=bar_diameter, law=law, steel=steel)
+    curves = []
+    for _, chunk in rows.chunks():
+        bars = chunk.bars(chunk.tensile_strength, yield_reduction=yield_reduction)
+        share = np.linspace(0.0, 1.0, _CURVE_SLIPS)
+        span = np.log(np.asarray(chunk.law.slip_3) / SMALLEST_SLIP)
+        path = bars.march(SMALLEST_SLIP * np.exp(span[:, None] * share))
+        curves.append((np.min(path.distance, axis=1), bars.stress))
+    return DevelopmentCurve(*(np.concatenate(part) for part in zip(*curves, strict=True)))

@@ -1,26 +1,30 @@
-"""Moment of a circular section at a given strain of its extreme fibre, many directions at once.
+"""Moment of a circular section at a given strain of its extreme fibre, many cases at once.
 
 The concrete of a circular section is the same in every direction; its force and moment depend on
-the curvature alone once the extreme strain is given, so that they are tabulated once. Only the
+the neutral axis alone once the extreme strain is given, so that they are tabulated once. Only the
 bars differ from case to case, in their position and in what bond has developed in them.
 """
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+from functools import lru_cache
+
 import numpy as np
+from numpy.typing import NDArray
 
 from jacketcheck.errors import DomainError
 from jacketcheck.mechanics._arrays import Floats, require_finite, require_positive
 from jacketcheck.mechanics._bracketed_root import bracketed_roots
 from jacketcheck.mechanics.bar_steel import bar_stress
-from jacketcheck.mechanics.section import CircularSection
-from jacketcheck.mechanics.section_geometry import chord_strips
+from jacketcheck.mechanics.section import CircularSection, ConcreteZone
 
 __all__ = ["moment_at_extreme_strain"]
 
-_STRIPS = 200
-_CURVATURES = 300
-_DEEPEST = 50.0  # neutral axis at fifty diameters: uniform compression for every purpose
+_STRIPS = 40
+_REACH = 1.5  # neutral axis depth in diameters up to which the table is in steps of depth
+_CELLS = 200  # of the table up to there
+_MORE_CELLS = 20  # from there to uniform compression
 _TOLERANCE = 1e-6  # of the squash load
 
 
@@ -31,6 +35,7 @@ def moment_at_extreme_strain(
     axial_load: float,
     angle: Floats,
     stress_limit: Floats | None = None,
+    outer_zone_limit: Floats | None = None,
 ) -> Floats:
     """Moment when the outermost concrete fibre reaches a compressive strain.
 
@@ -48,6 +53,9 @@ def moment_at_extreme_strain(
     stress_limit
         Stress that bond can develop in each bar [MPa], shape (cases, bars); by default that of the
         section's bar groups, in every case.
+    outer_zone_limit
+        Largest compression that the outermost zone can take over from the others [N], at least
+        zero, shape (cases,); not limited by default.
 
     Returns
     -------
@@ -63,8 +71,11 @@ def moment_at_extreme_strain(
     Notes
     -----
     Plane sections; displaced concrete deducted; bars beyond their ultimate strain carry nothing.
-    The curvature that balances the axial load is bracketed between uniform compression and a
-    neutral axis at the extreme fibre.
+    Where the compression of the outermost zone is limited, all of its stresses are scaled alike: a
+    state in equilibrium, which the shear between the zones can bring about. The neutral axis that
+    balances the axial load is bracketed between nearly none and uniform compression. Force and
+    moment of the concrete are tabulated in steps of the neutral axis depth of 0.75 % of the
+    diameter, which moves the moment by some 0.01 %.
 
     References
     ----------
@@ -74,7 +85,7 @@ def moment_at_extreme_strain(
     --------
     >>> from jacketcheck.mechanics.bar_steel import BarSteel
     >>> from jacketcheck.mechanics.concrete_law import unconfined_concrete_law
-    >>> from jacketcheck.mechanics.section import BarGroup, ConcreteZone
+    >>> from jacketcheck.mechanics.section import BarGroup
     >>> concrete = unconfined_concrete_law(strength=30.0, elastic_modulus=27386.0)
     >>> steel = BarSteel(469.0, 655.0, 0.0115, 0.09, 200e3)
     >>> column = CircularSection(
@@ -88,84 +99,164 @@ def moment_at_extreme_strain(
     require_positive(strain=strain)
     require_finite(axial_load=axial_load, angle=angle)
     direction = np.atleast_1d(np.asarray(angle, dtype=float))
-    limit = _limits(section, direction.size, stress_limit)
-    position = np.outer(np.cos(direction), section.bar_x) + np.outer(
-        np.sin(direction), section.bar_y
-    )
-    grid, force_table, moment_table = _concrete_tables(section, strain)
-    radius = 0.5 * section.diameter
+    given = section.bar_stress_limit if stress_limit is None else stress_limit
+    concrete = _concrete_table(section.zones, float(strain))
+    outer = _fitted("outer_zone_limit", outer_zone_limit, (direction.size,))
+    bars = _Bars.of(section, direction, _fitted("stress_limit", given, _shape(direction, section)))
 
-    def bars(curvature: Floats) -> tuple[Floats, Floats]:
-        """Force and moment of the bars, displaced concrete deducted."""
-        at_bar = strain - curvature[:, None] * (radius - position)
-        net = _bar_stresses(section, at_bar, limit) - _displaced(section, at_bar)
-        return net @ section.bar_area, (net * position) @ section.bar_area
+    def forces(axis: Floats) -> tuple[Floats, Floats]:
+        """Axial force and moment of concrete and bars."""
+        force, moment = concrete.at(axis, outer) + bars.at(strain, concrete.curvature(axis))
+        return force, moment
 
-    scale = section.squash_load
+    def excess(axis: Floats) -> Floats:
+        return (forces(axis)[0] - axial_load) / section.squash_load
 
-    def excess(curvature: Floats) -> Floats:
-        return (np.interp(curvature, grid, force_table) + bars(curvature)[0] - axial_load) / scale
-
-    low, high = np.full(direction.size, grid[0]), np.full(direction.size, grid[-1])
-    carried = (excess(low) >= 0.0) & (excess(high) <= 0.0)
-    curvature = bracketed_roots(excess, low, high, tolerance=_TOLERANCE)
-    balanced = carried & (np.abs(excess(curvature)) <= 10.0 * _TOLERANCE)
-    moment = np.interp(curvature, grid, moment_table) + bars(curvature)[1]
-    return np.where(balanced, moment, np.nan)
+    inside = excess(np.full(direction.size, float(_CELLS))) >= 0.0
+    low = np.where(inside, 1.0, _CELLS)
+    high = np.where(inside, _CELLS, _CELLS + _MORE_CELLS)
+    carried = (excess(low) <= 0.0) & (excess(high) >= 0.0)
+    axis = bracketed_roots(excess, low, high, tolerance=_TOLERANCE)
+    force, moment = forces(axis)
+    missed = np.abs(force - axial_load) > 10.0 * _TOLERANCE * section.squash_load
+    return np.where(carried & ~missed, moment, np.nan)
 
 
-def _limits(section: CircularSection, cases: int, stress_limit: Floats | None) -> Floats:
-    shape = (cases, section.bar_area.size)
-    given = section.bar_stress_limit if stress_limit is None else np.asarray(stress_limit, float)
-    if np.any(np.isnan(given)) or np.any(given < 0.0):
-        raise DomainError("stress_limit", float(np.min(given)), "at least zero")
+def _shape(direction: Floats, section: CircularSection) -> tuple[int, int]:
+    return direction.size, section.bar_area.size
+
+
+def _fitted(name: str, values: Floats | None, shape: tuple[int, ...]) -> Floats:
+    """Limits in a given shape; infinite where there are none."""
+    given = np.asarray(np.inf if values is None else values, dtype=float)
+    if not np.all(given >= 0.0):
+        raise DomainError(name, float(np.min(given)), "at least zero")
     try:
         return np.broadcast_to(given, shape)
     except ValueError as error:
-        raise DomainError("stress_limit", np.shape(given), f"of shape {shape}") from error
+        raise DomainError(name, np.shape(given), f"of shape {shape}") from error
 
 
-def _concrete_tables(section: CircularSection, strain: float) -> tuple[Floats, Floats, Floats]:
-    """Force and moment of the concrete zones for ascending curvatures."""
-    deepest = _DEEPEST * section.diameter
-    # dense where the neutral axis lies in the section
-    depth = np.concatenate(
-        [
-            np.geomspace(deepest, 1.5 * section.diameter, _CURVATURES // 6),
-            np.linspace(1.5, 0.002, _CURVATURES)[1:] * section.diameter,
-        ]
+@dataclass(frozen=True, eq=False)
+class _ConcreteTable:
+    """Force and moment of the concrete for positions of the neutral axis.
+
+    A position counts cells: the first ones are equal steps of its depth, up to `_REACH`
+    diameters; from there the curvature falls to none in equal steps.
+
+    Attributes
+    ----------
+    inner, outer
+        Axial force and moment of the inner zones and of the outermost one, shape (2, nodes).
+    turning_curvature
+        Curvature between the two kinds of cells [1/mm].
+    """
+
+    inner: Floats
+    outer: Floats
+    turning_curvature: float
+
+    def curvature(self, axis: Floats) -> Floats:
+        """Curvature [1/mm] at positions of the neutral axis above zero."""
+        return self.turning_curvature * _relative_curvature(axis)
+
+    def at(self, axis: Floats, outer_limit: Floats) -> Floats:
+        """Axial force and moment, shape (2, cases), the outermost zone held to its limit."""
+        cell = np.minimum(axis.astype(np.intp), self.inner.shape[1] - 2)
+        part = axis - cell
+        inner, outer = _between(self.inner, cell, part), _between(self.outer, cell, part)
+        held = outer_limit < outer[0]
+        if held.any():
+            outer = outer * np.where(held, outer_limit / np.where(held, outer[0], 1.0), 1.0)
+        return inner + outer
+
+
+def _relative_curvature(axis: Floats) -> Floats:
+    """Curvature at positions of the neutral axis above zero, over that at the turning point."""
+    relative: Floats = np.where(
+        axis < _CELLS, _CELLS / axis, (_CELLS + _MORE_CELLS - axis) / _MORE_CELLS
     )
-    curvature = strain / depth
-    edges = np.linspace(-0.5, 0.5, _STRIPS + 1) * section.diameter
-    force, moment = np.zeros_like(curvature), np.zeros_like(curvature)
-    position = 0.5 * (edges[:-1] + edges[1:])
-    plane = strain - np.outer(curvature, 0.5 * section.diameter - position)
-    inside = np.zeros((2, _STRIPS))
-    for zone in section.zones:
-        disc = np.stack(chord_strips(zone.outer_diameter, edges=edges))
-        stress = zone.law.stress_at(plane)
-        force += stress @ (disc - inside)[0]
-        moment += stress @ (disc - inside)[1]
-        inside = disc
-    return curvature, force, moment
+    return relative
 
 
-def _bar_stresses(section: CircularSection, strain: Floats, limit: Floats) -> Floats:
-    """Stress of each bar [MPa], compression positive; `strain` is compression positive."""
-    stress = np.empty_like(strain)
-    first = 0
-    for group in section.bars:
-        columns = slice(first, first + group.x.size)
-        stress[:, columns] = -np.asarray(bar_stress(-strain[:, columns], group.steel))
-        first += group.x.size
-    return np.clip(stress, -limit, limit)
+def _between(table: Floats, cell: NDArray[np.intp], part: Floats) -> Floats:
+    before = table[:, cell]
+    return np.asarray(before + part * (table[:, cell + 1] - before))
 
 
-def _displaced(section: CircularSection, strain: Floats) -> Floats:
-    """Stress that concrete would have at each bar [MPa]."""
-    stress = np.zeros_like(strain)
-    for index, zone in enumerate(section.zones):
-        inside = section.bar_zone == index
-        if inside.any():
-            stress[:, inside] = zone.law.stress_at(strain[:, inside])
-    return stress
+@lru_cache(maxsize=8)
+def _concrete_table(zones: tuple[ConcreteZone, ...], strain: float) -> _ConcreteTable:
+    """Tabulate the concrete; strips lie between the extreme fibre and the neutral axis."""
+    diameter = zones[-1].outer_diameter
+    turning = strain / (_REACH * diameter)
+    axis = np.arange(1.0, _CELLS + _MORE_CELLS + 1)
+    depth = np.minimum(_REACH * np.minimum(axis / _CELLS, 1.0), 1.0) * diameter
+    edge = 0.5 * diameter - np.outer(depth, np.linspace(0.0, 1.0, _STRIPS + 1))
+    lever = 0.5 * (diameter - edge[:, 1:] - edge[:, :-1])
+    plane = strain - (turning * _relative_curvature(axis))[:, None] * lever
+    inner, outer = np.zeros((2, 2, axis.size + 1))  # no compressed concrete at position 0
+    within = np.zeros((2, axis.size, _STRIPS))
+    for zone in zones:
+        disc = np.diff(_segments(edge, 0.5 * zone.outer_diameter), axis=2)
+        inner += outer
+        outer[:, 1:] = np.sum(zone.law.stress_at(plane) * (disc - within), axis=2)
+        within = disc
+    return _ConcreteTable(inner, outer, turning)
+
+
+def _segments(chord: Floats, radius: float) -> Floats:
+    """Area and first moment of the disc beyond chords at distances from its centre."""
+    distance = np.clip(chord, -radius, radius)
+    half_chord = np.sqrt(radius**2 - distance**2)
+    area = radius**2 * np.arccos(distance / radius) - distance * half_chord
+    return np.stack([area, half_chord**3 / 1.5])
+
+
+@dataclass(frozen=True, eq=False)
+class _Bars:
+    """Bars of a section in each case.
+
+    Attributes
+    ----------
+    section
+        The section.
+    depth
+        Distance from the extreme fibre, shape (cases, bars) [mm].
+    weight
+        Area and first moment, shape (2, cases, bars).
+    lowest, highest
+        Stress that bond can develop in tension and compression, shape (cases, bars) [MPa].
+    """
+
+    section: CircularSection
+    depth: Floats
+    weight: Floats
+    lowest: Floats
+    highest: Floats
+
+    @classmethod
+    def of(cls, section: CircularSection, direction: Floats, limit: Floats) -> _Bars:
+        """Turn the bars into each direction."""
+        position = np.outer(np.cos(direction), section.bar_x)
+        position += np.outer(np.sin(direction), section.bar_y)
+        weight = np.stack([np.broadcast_to(section.bar_area, position.shape), position])
+        weight[1] *= section.bar_area
+        highest = np.ascontiguousarray(limit)
+        return cls(section, 0.5 * section.diameter - position, weight, -highest, highest)
+
+    def at(self, strain: float, curvature: Floats) -> Floats:
+        """Axial force and moment, shape (2, cases), displaced concrete deducted."""
+        plane = strain - curvature[:, None] * self.depth
+        net = np.empty_like(plane)
+        first = 0
+        for group in self.section.bars:
+            columns = slice(first, first + group.x.size)
+            net[:, columns] = -np.asarray(bar_stress(-plane[:, columns], group.steel))
+            first += group.x.size
+        np.minimum(net, self.highest, out=net)
+        np.maximum(net, self.lowest, out=net)
+        for index, zone in enumerate(self.section.zones):
+            inside = self.section.bar_zone == index
+            if inside.any():
+                net[:, inside] -= zone.law.stress_at(plane[:, inside])
+        return np.asarray(np.einsum("kcb,cb->kc", self.weight, net))

@@ -18,7 +18,7 @@ from jacketcheck.errors import NotEvaluatedError
 from jacketcheck.host import Host
 from jacketcheck.jacket import Jacket
 from jacketcheck.jacket.designs import with_values
-from jacketcheck.mechanics.section_strength import moment_at_extreme_strain
+from jacketcheck.mechanics.moment_curvature import moment_curvature
 from jacketcheck.plugin import (
     BondConditions,
     BondLaw,
@@ -32,7 +32,7 @@ from jacketcheck.results import Kind, Status
 Evaluate = Callable[..., tuple[Result, ...]]
 HostOf = Callable[..., Host]
 
-SOLVER = "jacketcheck.analysis.base.moment_at_extreme_strain"
+SOLVER = "jacketcheck.analysis.base_state.moment_curvature"
 
 
 @pytest.fixture
@@ -42,7 +42,7 @@ def count(monkeypatch: pytest.MonkeyPatch) -> list[str]:
 
     def counted(*arguments: Any, **more: Any) -> Any:
         asked.append("base")
-        return moment_at_extreme_strain(*arguments, **more)
+        return moment_curvature(*arguments, **more)
 
     monkeypatch.setattr(SOLVER, counted)
     return asked
@@ -114,7 +114,7 @@ def test_our_analyses_do_not_count_as_the_time_of_a_plug_in(
 ) -> None:
     def slow(*arguments: Any, **more: Any) -> Any:
         time.sleep(0.6)
-        return moment_at_extreme_strain(*arguments, **more)
+        return moment_curvature(*arguments, **more)
 
     monkeypatch.setattr(SOLVER, slow)
     _, odd, _ = results_with(worked, seconds=0.5)
