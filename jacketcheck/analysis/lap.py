@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from jacketcheck.analysis.added_bars import repair_anchorage
@@ -13,30 +11,19 @@ from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._arrays import Real
 from jacketcheck.mechanics.noncontact_lap import lap_hoop_force as hoop_force_of_laps
 
-__all__ = ["TensionShare", "lap_hoop_force", "pulled_share", "tension_share"]
-
-
-@dataclass(frozen=True, eq=False)
-class TensionShare:
-    """Share of the added bars that are in tension at the base under the demand [-]."""
-
-    value: Real
+__all__ = ["lap_hoop_force", "tension_share"]
 
 
 @remembered
-def tension_share(jacket: Jacket) -> TensionShare:
-    """Share of added bars in tension; all of them where the base does not carry the demand."""
-    if jacket.added_bars is None:
-        return TensionShare(0.0)
-    return TensionShare(base_state(jacket).added_bars_in_tension)
+def tension_share(jacket: Jacket) -> Real:
+    """Share of the added bars that pull at the base under the demand [-]: at least one of them.
 
-
-def pulled_share(jacket: Jacket) -> Real:
-    """Share of the added bars that counts as pulled [-]: of those in tension, one at least."""
+    All of them where the base does not carry the demand; zero without added bars.
+    """
     if jacket.added_bars is None:
         return 0.0
     one = np.divide(1.0, jacket.added_bars.layer.count)
-    return np.maximum(tension_share(jacket).value, one)
+    return np.maximum(base_state(jacket).added_bars_in_tension, one)
 
 
 @remembered
@@ -49,5 +36,5 @@ def lap_hoop_force(jacket: Jacket) -> Real:
         np.multiply(added.layer.area, added.layer.steel.expected_tensile),
         bar_count=added.layer.count,
         lap_length=np.maximum(repair_anchorage(jacket).available_length, 1.0),
-        tension_share=pulled_share(jacket),
+        tension_share=tension_share(jacket),
     )

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import numpy as np
+
 from jacketcheck.analysis.axial_strain import CheckedStrain, checked_axial_strain
-from jacketcheck.analysis.lap import TensionShare, tension_share
+from jacketcheck.analysis.lap import tension_share
 from jacketcheck.analysis.memo import assuming
 from jacketcheck.jacket.jacket import Jacket
 
@@ -21,8 +23,8 @@ def with_least_demand(jacket: Jacket) -> Jacket:
     Returns
     -------
     Jacket
-        The same, with the declared axial strain (zero where none is declared) and without added
-        bars in tension, one excepted.
+        The same, with the declared axial strain (zero where none is declared) and one added bar
+        in tension.
 
     Notes
     -----
@@ -38,4 +40,6 @@ def with_least_demand(jacket: Jacket) -> Jacket:
         base_holds=True,
         value=0.0 if declared is None else declared,
     )
-    return assuming(jacket, {checked_axial_strain: strain, tension_share: TensionShare(0.0)})
+    added = jacket.added_bars
+    share = 0.0 if added is None else np.divide(1.0, added.layer.count)
+    return assuming(jacket, {checked_axial_strain: strain, tension_share: share})

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from jacketcheck.analysis.added_bars import footing_anchorage, repair_anchorage
-from jacketcheck.analysis.lap import lap_hoop_force, pulled_share
+from jacketcheck.analysis.lap import lap_hoop_force, tension_share
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.jacket.jacket_parts import AddedBarLayer
 from jacketcheck.limit_state import limit_state
@@ -155,7 +155,7 @@ def added_bar_lap(jacket: Jacket) -> list[Result]:
     steps.add("f_ue", added.layer.steel.name, added.layer.steel.expected_tensile, "MPa",
               added.layer.steel.source)  # fmt: skip
     steps.add("n", "added bars", added.layer.count, "1", "input added_bars.count")
-    steps.add("k", "share in tension under the base demand", pulled_share(jacket), "1",
+    steps.add("k", "share in tension under the base demand", tension_share(jacket), "1",
               "section analysis of the repaired base")  # fmt: skip
     steps.add("l_s", "height above footing − offset", found.available_length, "mm", "geometry")
     demand = steps.add("N_lap", "k n A_b f_ue/(2π l_s)", lap_hoop_force(jacket), "N/mm", clause)
