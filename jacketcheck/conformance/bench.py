@@ -3,15 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
 from functools import cached_property
 from typing import Any, Final
 
 import numpy as np
 
-from jacketcheck.analysis.axial_strain import checked_axial_strain
-from jacketcheck.analysis.lap import TensionShare, tension_share
-from jacketcheck.analysis.memo import assuming
+from jacketcheck.analysis.least_demand import with_least_demand
 from jacketcheck.catalog.records import BoltProduct
 from jacketcheck.conformance.standard import (
     Repairs,
@@ -123,17 +120,11 @@ class Bench:
         """A jacket in which one leaf is a NaN; None if it has no such number."""
         return self._changed(name, leaf, np.nan)
 
-    def assuming(self, name: str, factor: float) -> Jacket:
-        """A jacket whose base was found to ask for a multiple of what it really does."""
-        key = (name, f"{factor:g} times the base's demand", 0)
+    def least(self, name: str) -> Jacket:
+        """A jacket as if its base asked as little of it as it ever can, without sections solved."""
+        key = (name, "least demand", 0)
         if key not in self._changes:
-            jacket = self.jackets[name]
-            found = checked_axial_strain(jacket)
-            strain = replace(found, found=found.found * factor, value=found.value * factor)
-            share = TensionShare(np.minimum(tension_share(jacket).value * factor, 1.0))
-            self._changes[key] = assuming(
-                jacket, {checked_axial_strain: strain, tension_share: share}
-            )
+            self._changes[key] = with_least_demand(self.jackets[name])
         return self._changes[key]
 
     def answer(self, one: Registered, jacket: Jacket, label: str) -> Outcome[Answer]:

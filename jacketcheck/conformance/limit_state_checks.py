@@ -32,7 +32,9 @@ from jacketcheck.units import known_units
 __all__ = ["LIMIT_STATE_CHECKS"]
 
 _NUMERICAL_NOISE = 1e-6
-_OF_SECTIONS = frozenset({"sections", "hinge", "base", "height", "displacement", "closing"})
+_OF_SECTIONS = frozenset(
+    {"base", "base_state", "closing", "displacement", "height", "hinge", "sections"}
+)
 """Modules of analyses that solve sections."""
 _HELD_BY_A_NUMBER = (
     "sleeve.thickness",
@@ -219,15 +221,13 @@ def no_pass_without_a_number(subject: Subject, bench: Bench) -> Iterator[str]:
 
 @check("limit state")
 def takes_no_more_than_it_says(subject: Subject, bench: Bench) -> Iterator[str]:
-    """What is not declared to take sections needs none, and its ratios rise with their outcome."""
+    """What is not declared to take sections needs none, and rises with the demand on the base."""
     effort = subject.item.limit_state.effort
     for name in bench.bases if effort != "sections" else ():
-        label = f"{name}, sections assumed"
-        less, more = bench.assuming(name, 0.8), bench.assuming(name, 1.0)
-        low = keyed(rows_of(bench.answer(subject.item, less, f"{label}, less")))
-        high = keyed(rows_of(bench.answer(subject.item, more, label)))
-        used = {key.split(".")[2] for key in less.memo if key.startswith("jacketcheck.analysis.")}
-        if analyses := sorted(used & _OF_SECTIONS):
+        least = bench.least(name)
+        low = keyed(rows_of(bench.answer(subject.item, least, f"{name}, least demand")))
+        high = keyed(rows_of(bench.answer(subject.item, bench.jackets[name], name)))
+        if analyses := sorted(_analyses_of(least) & _OF_SECTIONS):
             yield (
                 f"on {name!r}: asks for {', '.join(analyses)}, though its effort is {effort!r}; "
                 'declare effort="sections"'
@@ -236,7 +236,7 @@ def takes_no_more_than_it_says(subject: Subject, bench: Bench) -> Iterator[str]:
             if key in high and np.any(high[key].ratio < row.ratio * (1.0 - _NUMERICAL_NOISE)):
                 yield (
                     f"on {name!r}: {place(row)} falls when the axial strain of the base and the "
-                    f'share of added bars in tension grow; declare effort="sections"'
+                    'share of added bars in tension grow; declare effort="sections"'
                 )
 
 
@@ -274,6 +274,11 @@ def _broken(one: Registered, bench: Bench, jackets: Mapping[str, Jacket]) -> Ite
 
 def _refuses(outcome: Outcome[Answer]) -> bool:
     return isinstance(outcome.error, NotEvaluatedError | DomainError)
+
+
+def _analyses_of(jacket: Jacket) -> set[str]:
+    """Modules whose analyses have been done of a jacket."""
+    return {key.split(".")[2] for key in jacket.memo if key.startswith("jacketcheck.analysis.")}
 
 
 def _has_numbers(rows: tuple[Result, ...]) -> bool:
