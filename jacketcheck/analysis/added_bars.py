@@ -38,9 +38,11 @@ from jacketcheck.mechanics.noncontact_lap import effective_lap_length, lap_offse
 
 __all__ = [
     "FootingAnchorage",
+    "LapLength",
     "RepairAnchorage",
     "added_bar_stress",
     "footing_anchorage",
+    "lap_length",
     "repair_anchorage",
 ]
 
@@ -68,6 +70,14 @@ class FootingAnchorage:
     adhesive: AdhesiveAnchorage
     stress: Real
     breakout_stress: Real
+
+
+@dataclass(frozen=True, eq=False)
+class LapLength:
+    """Lap of the added bars with the column bars: offset of the two, and length left [mm]."""
+
+    offset: Real
+    available: Real
 
 
 @dataclass(frozen=True, eq=False)
@@ -137,21 +147,27 @@ def _grouted(jacket: Jacket, target: Real) -> GroutedAnchorage:
 
 
 @remembered
-def repair_anchorage(jacket: Jacket) -> RepairAnchorage:
-    """Development of the added bars in the repair."""
-    added = _added(jacket)
-    column = jacket.column.layer
+def lap_length(jacket: Jacket) -> LapLength:
+    """Lap of the added bars with the column bars beside them."""
+    added, column = _added(jacket), jacket.column.layer
     offset = lap_offset(
         np.subtract(added.layer.circle_radius, column.circle_radius), bar_spacing=column.spacing
     )
+    return LapLength(offset, effective_lap_length(added.height, offset=offset))
+
+
+@remembered
+def repair_anchorage(jacket: Jacket) -> RepairAnchorage:
+    """Development of the added bars in the repair."""
+    added, lap = _added(jacket), lap_length(jacket)
     law = grouted_bar_law(
         jacket.grout.strength,
         clear_rib_spacing=np.multiply(jacket.judgement.rib_spacing_ratio, added.layer.diameter),
     )
     return RepairAnchorage(
         law=law,
-        offset=offset,
-        available_length=effective_lap_length(added.height, offset=offset),
+        offset=lap.offset,
+        available_length=lap.available,
         needed_length=bonded_length(
             added.layer.steel.expected_yield,
             bar_diameter=added.layer.diameter,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from jacketcheck.analysis.added_bars import repair_anchorage
+from jacketcheck.analysis.added_bars import lap_length
 from jacketcheck.analysis.base_state import base_state
 from jacketcheck.analysis.memo import remembered
 from jacketcheck.jacket.jacket import Jacket
@@ -35,6 +35,6 @@ def lap_hoop_force(jacket: Jacket) -> Real:
     return hoop_force_of_laps(
         np.multiply(added.layer.area, added.layer.steel.expected_tensile),
         bar_count=added.layer.count,
-        lap_length=np.maximum(repair_anchorage(jacket).available_length, 1.0),
+        lap_length=np.maximum(lap_length(jacket).available, 1.0),
         tension_share=tension_share(jacket),
     )

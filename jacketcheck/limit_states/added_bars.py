@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from jacketcheck.analysis.added_bars import footing_anchorage, repair_anchorage
+from jacketcheck.analysis.added_bars import footing_anchorage, lap_length, repair_anchorage
 from jacketcheck.analysis.lap import lap_hoop_force, tension_share
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.jacket.jacket_parts import AddedBarLayer
@@ -149,7 +149,7 @@ def added_bar_lap(jacket: Jacket) -> list[Result]:
     title, added = "Laps of added bars and column bars", jacket.added_bars
     if added is None:
         return [not_applicable(title, _NONE)]
-    steps, found, sleeve = Steps(), repair_anchorage(jacket), jacket.sleeve
+    steps, found, sleeve = Steps(), lap_length(jacket), jacket.sleeve
     clause = f"McLean and Smith 1997; {AASHTO} Eq. 5.10.8.4.2a-1"
     _add_bar(added, steps)
     steps.add("f_ue", added.layer.steel.name, added.layer.steel.expected_tensile, "MPa",
@@ -157,7 +157,7 @@ def added_bar_lap(jacket: Jacket) -> list[Result]:
     steps.add("n", "added bars", added.layer.count, "1", "input added_bars.count")
     steps.add("k", "share in tension under the base demand", tension_share(jacket), "1",
               "section analysis of the repaired base")  # fmt: skip
-    steps.add("l_s", "height above footing − offset", found.available_length, "mm", "geometry")
+    steps.add("l_s", "height above footing − offset", found.available, "mm", "geometry")
     demand = steps.add("N_lap", "k n A_b f_ue/(2π l_s)", lap_hoop_force(jacket), "N/mm", clause)
     capacity = steps.add("φF_y t", "0.90 F_y t", 0.9 * np.multiply(sleeve.steel.yield_strength,
                                                                   sleeve.thickness),
