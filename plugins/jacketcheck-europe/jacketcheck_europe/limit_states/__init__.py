@@ -1,0 +1,137 @@
+"""Limit states that the Eurocodes word otherwise, for any set of partial factors.
+
+Identifiers are those of the built-in limit states that they replace; `jacket-shear` and
+`lap-clamping` are new.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from functools import partial
+from typing import Final, Literal, Protocol
+
+from jacketcheck.plugin import Jacket, LimitState, Result
+from jacketcheck_europe.limit_states.added_bars import (
+    added_bar_development,
+    added_bar_lap,
+    lap_clamping,
+)
+from jacketcheck_europe.limit_states.block_tearing import seam_block_shear
+from jacketcheck_europe.limit_states.column_shear import column_shear, jacket_shear
+from jacketcheck_europe.limit_states.displacement import displacement_capacity
+from jacketcheck_europe.limit_states.footing_anchorage import added_bar_anchorage
+from jacketcheck_europe.limit_states.grout_interface import grout_interface
+from jacketcheck_europe.limit_states.hoop_yield import hoop_clamping, hoop_dilation
+from jacketcheck_europe.limit_states.seam_bolts import (
+    seam_bolt_row,
+    seam_bolt_shear,
+    sleeve_bearing,
+    splice_bearing,
+)
+from jacketcheck_europe.limit_states.seam_detailing import bolt_edge_distance, bolt_spacing
+from jacketcheck_europe.limit_states.seam_plates import (
+    sleeve_gross_yield,
+    sleeve_net_rupture,
+    splice_gross_yield,
+    splice_net_rupture,
+)
+from jacketcheck_europe.limit_states.seam_slip import seam_slip
+from jacketcheck_europe.partial_factors import RECOMMENDED, PartialFactors
+
+__all__ = ["limit_states"]
+
+
+class Rows(Protocol):
+    """Rows of a limit state with some partial factors."""
+
+    def __call__(self, jacket: Jacket, factors: PartialFactors) -> list[Result]:
+        """Rows of a jacket."""
+
+
+@dataclass(frozen=True, slots=True)
+class _State:
+    """A limit state before its partial factors are chosen; see `jacketcheck.plugin.LimitState`."""
+
+    id: str
+    title: str
+    rows: Rows
+    monotonic: Mapping[str, int] = field(default_factory=dict)
+    effort: Literal["closed-form", "bond", "sections"] = "closed-form"
+
+
+_STATES: Final = (
+    _State("hoop-dilation", "Hoop yield of the sleeve under dilation", hoop_dilation,
+           {"sleeve.steel.yield_strength": -1}),
+    _State("hoop-clamping", "Hoop yield of the sleeve under clamping", hoop_clamping,
+           {"sleeve.thickness": -1, "sleeve.steel.yield_strength": -1}),
+    _State("seam-slip", "Slip of the seam bolts", seam_slip, {"bolts.pretension": -1}),
+    _State("seam-bolt-shear", "Shear of the seam bolts", seam_bolt_shear,
+           {"bolts.tensile_stress_area": -1}),
+    _State("sleeve-bearing", "Bearing of the sleeve at the bolts", sleeve_bearing,
+           {"bolts.seam_edge_distance": -1}),
+    _State("splice-bearing", "Bearing of the splice plates at the bolts", splice_bearing,
+           {"bolts.plate_edge_distance": -1}),
+    _State("seam-bolt-row", "Strength of a bolt row", seam_bolt_row),
+    _State("sleeve-gross-yield", "Gross yield of the sleeve at the seam", sleeve_gross_yield),
+    _State("sleeve-net-rupture", "Net section of the sleeve at the bolts", sleeve_net_rupture),
+    _State("splice-gross-yield", "Yield of the splice plates over the seam", splice_gross_yield,
+           {"splice.steel.yield_strength": -1}),
+    _State("splice-net-rupture", "Net section of the splice plates", splice_net_rupture),
+    _State("seam-block-shear", "Block tearing at the seam", seam_block_shear),
+    _State("displacement-capacity", "Displacement capacity", displacement_capacity,
+           effort="sections"),
+    _State("column-shear", "Shear of the column above the repair", column_shear,
+           {"column.ties.area": -1, "column.ties.spacing": 1}, "sections"),
+    _State("jacket-shear", "Shear of the column inside the jacket", jacket_shear,
+           {"sleeve.thickness": -1}, "sections"),
+    _State("grout-interface", "Shear between column and grout", grout_interface),
+    _State("added-bar-anchorage", "Anchorage of the added bars in the footing",
+           added_bar_anchorage, {"added_bars.embedment": -1}),
+    _State("added-bar-development", "Development of the added bars in the repair",
+           added_bar_development, {"added_bars.height": -1, "grout.strength": -1}),
+    _State("added-bar-lap", "Laps of added bars and column bars", added_bar_lap,
+           {"added_bars.height": -1}),
+    _State("lap-clamping", "Clamping of the laps of added bars", lap_clamping,
+           {"added_bars.height": -1}),
+    _State("bolt-spacing", "Spacing of the seam bolts", bolt_spacing),
+    _State("bolt-edge-distance", "Edge distances of the seam bolts", bolt_edge_distance),
+)  # fmt: skip
+
+
+def limit_states(
+    provisions: str = "europe", factors: PartialFactors = RECOMMENDED
+) -> tuple[LimitState, ...]:
+    """Limit states of a set of provisions with its partial factors.
+
+    Parameters
+    ----------
+    provisions
+        Set that the limit states belong to: ``europe``, or that of a national annex.
+    factors
+        Partial factors and other nationally determined parameters.
+
+    Returns
+    -------
+    tuple of LimitState
+        In the order in which they are evaluated.
+
+    Examples
+    --------
+    >>> from dataclasses import replace
+    >>> own = replace(RECOMMENDED, label="of an invented annex", section=1.05)
+    >>> states = limit_states("northland", own)
+    >>> states[0].provisions, states[0].id
+    ('northland', 'hoop-dilation')
+    """
+    return tuple(
+        LimitState(
+            one.id,
+            one.title,
+            provisions,
+            partial(one.rows, factors=factors),
+            one.monotonic,
+            effort=one.effort,
+        )
+        for one in _STATES
+    )

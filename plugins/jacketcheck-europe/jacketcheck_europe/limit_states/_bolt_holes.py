@@ -1,0 +1,247 @@
+"""Distances around the holes of a seam, bolt shear, and bearing of each bolt of a row."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+import numpy as np
+
+from jacketcheck.mechanics.bolt_strength import seam_joint_length
+from jacketcheck.plugin import Jacket, Real, Steps, effective_splice_thickness
+from jacketcheck_europe.editions import EN_1993_8
+from jacketcheck_europe.mechanics import bearing, bolts
+from jacketcheck_europe.partial_factors import PartialFactors
+
+__all__ = [
+    "HoleDistances",
+    "PlateAtBolts",
+    "add_bearing",
+    "add_bolt_class",
+    "bearing_of_plate",
+    "foreign_bolts",
+    "hole_distances",
+    "shear_of_bolt",
+    "single_lap",
+    "sleeve_at_bolts",
+    "splice_at_bolts",
+]
+
+_FOREIGN = (
+    "engineering judgement: bolts of another standard count as the class of EN 1993-1-8 that their "
+    "strength reaches, 8.8 or 10.9; assemblies of EN 14399 are meant"
+)
+
+
+class HoleDistances(NamedTuple):
+    """Distances around the holes, from the ends of slots [mm].
+
+    Attributes
+    ----------
+    hole
+        d_0: diameter, of a slot its width.
+    seam_edge, plate_edge
+        e_1 of sleeve and splice plates.
+    gauge
+        p_1, between the columns; wide enough not to matter where there is one column.
+    end
+        e_2, first or last row to the end of the plate.
+    pitch
+        p_2, between the rows.
+    """
+
+    hole: Real
+    seam_edge: Real
+    plate_edge: Real
+    gauge: Real
+    end: Real
+    pitch: Real
+
+
+def hole_distances(jacket: Jacket) -> HoleDistances:
+    """Distances around the holes of a seam."""
+    group = jacket.bolts
+    hole = np.minimum(group.hole_along, group.hole_across)
+    along = np.subtract(group.hole_along, hole)
+    across = np.subtract(group.hole_across, hole)
+    alone = np.less_equal(group.columns, 1)
+    return HoleDistances(
+        hole=hole,
+        seam_edge=group.seam_edge_distance - along / 2.0,
+        plate_edge=group.plate_edge_distance - along / 2.0,
+        gauge=np.where(alone, 10.0 * hole, np.maximum(group.gauge - along, 0.0)),
+        end=group.end_distance - across / 2.0,
+        pitch=np.maximum(group.pitch - across, 0.0),
+    )
+
+
+class PlateAtBolts(NamedTuple):
+    """A plate that bears on the bolts.
+
+    Attributes
+    ----------
+    name
+        As printed.
+    thickness
+        [mm]
+    tensile_strength
+        f_u [MPa].
+    end_distance
+        e_1 [mm].
+    """
+
+    name: str
+    thickness: Real
+    tensile_strength: Real
+    end_distance: Real
+
+
+def sleeve_at_bolts(jacket: Jacket) -> PlateAtBolts:
+    """The sleeve, which tears towards the seam."""
+    sleeve = jacket.sleeve
+    return PlateAtBolts(
+        "sleeve", sleeve.thickness, sleeve.steel.tensile_strength, hole_distances(jacket).seam_edge
+    )
+
+
+def splice_at_bolts(jacket: Jacket) -> PlateAtBolts:
+    """The splice plates as one that takes the whole force, by the harder-worked of two."""
+    return PlateAtBolts(
+        "splice plates",
+        effective_splice_thickness(jacket),
+        jacket.splice.steel.tensile_strength,
+        hole_distances(jacket).plate_edge,
+    )
+
+
+class Bearing(NamedTuple):
+    """Bearing of one plate at the bolts of a row.
+
+    Attributes
+    ----------
+    end_coefficient, inner_coefficient
+        α_b at the bolt next to the edge and at the others.
+    across
+        k_1.
+    end, inner
+        F_b,Rd there [N].
+    """
+
+    end_coefficient: Real
+    inner_coefficient: Real
+    across: Real
+    end: Real
+    inner: Real
+
+
+def bearing_of_plate(jacket: Jacket, plate: PlateAtBolts, factors: PartialFactors) -> Bearing:
+    """Bearing resistance of a plate at each bolt of a row, end rows and inner rows alike."""
+    group, distances = jacket.bolts, hole_distances(jacket)
+    strengths = {
+        "bolt_strength": group.tensile_strength,
+        "plate_strength": plate.tensile_strength,
+    }
+    end = bearing.end_bolt_coefficient(plate.end_distance, hole=distances.hole, **strengths)
+    inner = bearing.inner_bolt_coefficient(distances.gauge, hole=distances.hole, **strengths)
+    across = bearing.transverse_coefficient(
+        edge_distance=distances.end, spacing=distances.pitch, hole=distances.hole
+    )
+
+    def resistance(along: Real) -> Real:
+        found = bearing.bearing_resistance(
+            group.diameter,
+            thickness=plate.thickness,
+            plate_strength=plate.tensile_strength,
+            along=along,
+            across=across,
+            partial_factor=factors.rupture,
+            reduction=bearing.hole_reduction(group.hole),
+        )
+        return np.where(single_lap(jacket), np.minimum(found, limit), found)
+
+    limit = bearing.single_lap_bearing_limit(
+        group.diameter,
+        thickness=plate.thickness,
+        plate_strength=plate.tensile_strength,
+        partial_factor=factors.rupture,
+    )
+    return Bearing(end, inner, across, resistance(end), resistance(inner))
+
+
+def single_lap(jacket: Jacket) -> Real:
+    """Whether the plates overlap on one side only, with one bolt in the direction of the force."""
+    one_sided = np.less_equal(jacket.splice.inside_thickness, 0.0)
+    return np.logical_and(one_sided, np.less_equal(jacket.bolts.columns, 1))
+
+
+def add_bearing(
+    jacket: Jacket, plate: PlateAtBolts, factors: PartialFactors, steps: Steps
+) -> Bearing:
+    """Write down how a plate bears on the bolts of a row, and return it."""
+    group, distances = jacket.bolts, hole_distances(jacket)
+    clause = f"{EN_1993_8} Table 3.4"
+    found = bearing_of_plate(jacket, plate, factors)
+    steps.add("d_0", f"{group.hole} hole, of slots the width", distances.hole, "mm",
+              group.hole_source)  # fmt: skip
+    steps.add("t", plate.name, plate.thickness, "mm", "input; two plates: smallest t over share")
+    steps.add("f_u", plate.name, plate.tensile_strength, "MPa", "catalogue")
+    steps.add("e_1", "edge distance along the force", plate.end_distance, "mm", "input")
+    steps.add("α_b,end", "min(e_1/(3 d_0), f_ub/f_u, 1)", found.end_coefficient, "1", clause)
+    steps.add("α_b,inner", "min(p_1/(3 d_0) − 1/4, f_ub/f_u, 1)", found.inner_coefficient, "1",
+              clause)  # fmt: skip
+    steps.add("k_1", "min(2.8 e_2/d_0 − 1.7, 1.4 p_2/d_0 − 1.7, 2.5)", found.across, "1", clause)
+    steps.add("γ_M2", "bearing", factors.rupture, "1", f"{EN_1993_8} Table 2.1")
+    rule = "k_1 α_b f_u d t/γ_M2"
+    reduction = bearing.hole_reduction(group.hole)
+    if reduction < 1.0:
+        rule = f"{reduction:g} {rule}"
+    if np.any(single_lap(jacket)):
+        rule += " ≤ 1.5 f_u d t/γ_M2 in a single lap with one bolt"
+    steps.add("F_b,Rd,end", rule, found.end, "N", clause)
+    steps.add("F_b,Rd,inner", rule, found.inner, "N", clause)
+    return found
+
+
+def shear_of_bolt(jacket: Jacket, factors: PartialFactors) -> Real:
+    """Shear resistance of one bolt in one plane [N]."""
+    group = jacket.bolts
+    counted = bolts.high_strength_class(group.tensile_strength, threads=group.threads)
+    length = seam_joint_length(columns=group.columns, gauge=group.gauge)
+    return bolts.bolt_shear_resistance(
+        group.tensile_stress_area if group.threads == "included" else group.area,
+        tensile_strength=counted.tensile_strength,
+        shear_coefficient=counted.shear_coefficient,
+        partial_factor=factors.rupture,
+        joint_factor=bolts.long_joint_factor(length, diameter=group.diameter)
+        * bolts.small_bolt_factor(group.diameter, hole=hole_distances(jacket).hole),
+    )
+
+
+def add_bolt_class(jacket: Jacket, factors: PartialFactors, steps: Steps) -> Real:
+    """Write down what the shear of a bolt rests on, and return it for one plane [N]."""
+    group = jacket.bolts
+    counted = bolts.high_strength_class(group.tensile_strength, threads=group.threads)
+    clause = f"{EN_1993_8} Table 3.4"
+    steps.add("f_ub", f"{group.product}, as class 8.8 or 10.9", counted.tensile_strength, "MPa",
+              f"{EN_1993_8} Table 3.1")  # fmt: skip
+    steps.add("α_v", f"threads {group.threads}", counted.shear_coefficient, "1", clause)
+    if group.threads == "included":
+        steps.add(
+            "A_s", f"stress area, {group.size}", group.tensile_stress_area, "mm2", group.source
+        )
+    else:
+        steps.add("A", f"shank, {group.size}", group.area, "mm2", group.source)
+    length = seam_joint_length(columns=group.columns, gauge=group.gauge)
+    steps.add("β_Lf", "1 − (L_j − 15 d)/(200 d), 0.75 to 1",
+              bolts.long_joint_factor(length, diameter=group.diameter), "1",
+              f"{EN_1993_8} 3.8")  # fmt: skip
+    steps.add("γ_M2", "bolts", factors.rupture, "1", f"{EN_1993_8} Table 2.1")
+    return steps.add("F_v,Rd", "β_Lf α_v f_ub A/γ_M2, × 0.85 for M12 and M14 with 2 mm clearance",
+                     shear_of_bolt(jacket, factors), "N", clause)  # fmt: skip
+
+
+def foreign_bolts(jacket: Jacket) -> tuple[str, ...]:
+    """What to say of bolts whose strength is not that of a class."""
+    group = jacket.bolts
+    counted = bolts.high_strength_class(group.tensile_strength, threads=group.threads)
+    differs = np.not_equal(counted.tensile_strength, group.tensile_strength)
+    return (_FOREIGN,) if np.any(differs) else ()

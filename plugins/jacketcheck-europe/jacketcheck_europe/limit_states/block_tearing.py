@@ -1,0 +1,118 @@
+"""Block tearing at the seam: rows of bolts that tear a block out of a plate's edge."""
+
+from __future__ import annotations
+
+from typing import Final, NamedTuple
+
+import numpy as np
+
+from jacketcheck.mechanics.block_shear import SeamBlock, seam_blocks
+from jacketcheck.plugin import (
+    Jacket,
+    Plate,
+    Real,
+    Result,
+    Steps,
+    add_bolt_force,
+    effective_splice_thickness,
+    hoop_demand,
+)
+from jacketcheck_europe.editions import EN_1993_8
+from jacketcheck_europe.limit_states._rows import resistance_row
+from jacketcheck_europe.mechanics.plates import block_tearing_resistance
+from jacketcheck_europe.partial_factors import PartialFactors
+
+__all__ = ["seam_block_shear"]
+
+_CLAUSE: Final = f"{EN_1993_8} 3.10.2"
+_ECCENTRIC: Final = frozenset({"end row"})
+"""Blocks whose tension lies to one side of the force: the end row by itself. A block of all rows
+has it spread over the rows, whether it has a shear plane at one end or at both (engineering
+judgement)."""
+
+
+class _TornPlate(NamedTuple):
+    """A plate, its steel and thickness [mm], and its edge distance along the force [mm]."""
+
+    name: str
+    steel: Plate
+    thickness: Real
+    edge_distance: Real
+
+
+def seam_block_shear(jacket: Jacket, factors: PartialFactors) -> list[Result]:
+    """Block tearing of the sleeve and of each splice plate, per bolt row."""
+    sleeve, splice, bolts = jacket.sleeve, jacket.splice, jacket.bolts
+    thickness = effective_splice_thickness(jacket)
+    torn = (
+        _TornPlate("sleeve", sleeve.steel, sleeve.thickness, bolts.seam_edge_distance),
+        _TornPlate("splice plates", splice.steel, thickness, bolts.plate_edge_distance),
+    )
+    return [_block(jacket, plate, factors) for plate in torn]
+
+
+def _block(jacket: Jacket, plate: _TornPlate, factors: PartialFactors) -> Result:
+    steps = Steps()
+    add_bolt_force(jacket, steps)
+    demand = steps.add("N_row", "V n_c", hoop_demand(jacket).bolt_force * jacket.bolts.columns, "N",
+                       "equilibrium of a half shell")  # fmt: skip
+    steel = plate.steel
+    steps.add("f_y", steel.name, steel.yield_strength, "MPa", steel.source)
+    steps.add("f_u", steel.name, steel.tensile_strength, "MPa", steel.source)
+    steps.add("t", plate.name, plate.thickness, "mm", "input; two plates: smallest t over share")
+    per_row = [
+        _add_block(name, block, steel, factors, steps)
+        for name, block in _blocks(jacket, plate).items()
+    ]
+    weakest = np.min(np.broadcast_arrays(*per_row), axis=0)
+    capacity = steps.add("V_eff,Rd", "smallest", weakest, "N", _CLAUSE)
+    return resistance_row(
+        "Block tearing at the seam",
+        plate.name,
+        steps,
+        demand=demand,
+        capacity=capacity,
+        unit="N",
+        clause=_CLAUSE,
+        factors=factors,
+    )
+
+
+def _blocks(jacket: Jacket, plate: _TornPlate) -> dict[str, SeamBlock]:
+    bolts = jacket.bolts
+    return seam_blocks(
+        rows=bolts.rows,
+        columns=bolts.columns,
+        pitch=bolts.pitch,
+        gauge=bolts.gauge,
+        edge_distance=plate.edge_distance,
+        end_distance=bolts.end_distance,
+        thickness=plate.thickness,
+        hole_along=bolts.hole_along,
+        hole_across=bolts.hole_across,
+        damage=0.0,
+    )
+
+
+def _add_block(
+    name: str, block: SeamBlock, steel: Plate, factors: PartialFactors, steps: Steps
+) -> Real:
+    """Write down the resistance of a block for each of its rows and return it [N]."""
+    eccentric = name in _ECCENTRIC
+    resistance = block_tearing_resistance(
+        block.areas,
+        yield_strength=steel.yield_strength,
+        tensile_strength=steel.tensile_strength,
+        section_factor=factors.section,
+        rupture_factor=factors.rupture,
+        tension_share=0.5 if eccentric else 1.0,
+    )
+    tension = "0.5 f_u A_nt/γ_M2" if eccentric else "f_u A_nt/γ_M2"
+    rule = "Eq. 3.10, eccentric" if eccentric else "Eq. 3.9"
+    return steps.add(
+        f"V_eff,Rd ({name})",
+        f"{tension} + f_y A_nv/(√3 γ_M0)",
+        np.divide(resistance, block.rows),
+        "N",
+        f"{_CLAUSE}, {rule}, per row",
+    )

@@ -1,0 +1,138 @@
+"""Displacement capacity with the plastic hinge of EN 1998-2 Annex E."""
+
+from __future__ import annotations
+
+from typing import Final
+
+import numpy as np
+
+from jacketcheck.plugin import (
+    ColumnCapacity,
+    Jacket,
+    Kind,
+    Real,
+    Result,
+    Steps,
+    capacity_of_original,
+    capacity_of_repaired,
+)
+from jacketcheck_europe.editions import EN_1998_2
+from jacketcheck_europe.limit_states._rows import resistance_row
+from jacketcheck_europe.mechanics import hinges
+from jacketcheck_europe.partial_factors import PartialFactors
+
+__all__ = ["displacement_capacity"]
+
+_TITLE: Final = "Displacement capacity"
+_CLAUSE: Final = f"{EN_1998_2} E.3.2, 4.2.4.4(2)"
+_SHORTER: Final = (
+    "the repair shortens the span over which the hinge can rotate: the displacement capacity is "
+    "smaller than the original's"
+)
+_NO_DEMAND: Final = "no displacement demand was given (actions.displacement_demand): no verdict"
+
+
+def displacement_capacity(jacket: Jacket, factors: PartialFactors) -> list[Result]:
+    """Displacement capacity against the demand, and beside the original's."""
+    demand = jacket.demands.displacement
+    rows = [] if demand is None else [_against_demand(jacket, demand, factors)]
+    steps = Steps()
+    original = _add_capacity(
+        jacket,
+        capacity_of_original(jacket),
+        repair_height=0.0,
+        mark="orig",
+        factors=factors,
+        steps=steps,
+    )
+    repaired = _add_repaired(jacket, factors, steps)
+    notes = (_SHORTER,) if np.any(np.less(repaired, original)) else ()
+    rows.append(
+        resistance_row(
+            _TITLE,
+            "beside the original column's",
+            steps,
+            demand=original,
+            capacity=repaired,
+            unit="mm",
+            clause=_CLAUSE,
+            factors=factors,
+            notes=notes if demand is not None else (*notes, _NO_DEMAND),
+            kind=Kind.REPORTED,
+        )
+    )
+    return rows
+
+
+def _against_demand(jacket: Jacket, demand: Real, factors: PartialFactors) -> Result:
+    steps = Steps()
+    steps.add("d_Ed", "displacement demand", demand, "mm", "input actions.displacement_demand")
+    return resistance_row(
+        _TITLE,
+        "against the demand",
+        steps,
+        demand=demand,
+        capacity=_add_repaired(jacket, factors, steps),
+        unit="mm",
+        clause=_CLAUSE,
+        factors=factors,
+    )
+
+
+def _add_repaired(jacket: Jacket, factors: PartialFactors, steps: Steps) -> Real:
+    return _add_capacity(
+        jacket,
+        capacity_of_repaired(jacket),
+        repair_height=jacket.repair_height,
+        mark="rep",
+        factors=factors,
+        steps=steps,
+    )
+
+
+def _add_capacity(
+    jacket: Jacket,
+    capacity: ColumnCapacity,
+    *,
+    repair_height: Real,
+    mark: str,
+    factors: PartialFactors,
+    steps: Steps,
+) -> Real:
+    """Write down a displacement capacity and return it [mm]."""
+    layer = jacket.column.layer
+    number = 2.0 if jacket.column.curvature == "double" else 1.0
+    span = steps.add(f"L_{mark}", "hinge to contraflexure",
+                     np.subtract(jacket.column.height, repair_height) / number, "mm",
+                     "statics")  # fmt: skip
+    length = steps.add(
+        f"L_p,{mark}",
+        "0.10 L + 0.015 f_yk d_bL",
+        hinges.plastic_hinge_length(
+            span, yield_strength=layer.steel.yield_strength, bar_diameter=layer.diameter
+        ),
+        "mm",
+        f"{EN_1998_2} Eq. E.19",
+    )
+    steps.add(
+        f"Φ_y,{mark}", "idealised yield", capacity.yield_curvature, "1/mm", "section analysis"
+    )
+    steps.add(f"Φ_u,{mark}", "ultimate", capacity.ultimate_curvature, "1/mm", "section analysis")
+    rotation = steps.add(
+        f"θ_p,d,{mark}",
+        "(Φ_u − Φ_y) L_p (1 − L_p/(2 L)) λ(α_s)/γ_R,p",
+        hinges.design_plastic_rotation(
+            capacity.ultimate_curvature,
+            yield_curvature=capacity.yield_curvature,
+            hinge_length=length,
+            span=span,
+            effective_depth=np.add(
+                jacket.column.radius, np.multiply(2.0 / np.pi, layer.circle_radius)
+            ),
+            partial_factor=factors.hinge_rotation,
+        ),
+        "1",
+        _CLAUSE,
+    )
+    displacement = np.add(capacity.yield_displacement, number * rotation * span)
+    return steps.add(f"d_u,{mark}", "d_y + θ_p,d L for each hinge", displacement, "mm", _CLAUSE)

@@ -1,0 +1,176 @@
+"""Anchorage of the added bars in the holes of the footing: embedment, adhesive and breakout."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from jacketcheck.mechanics.adhesive_anchors import UNCRACKED_BOND_RATIO, ring_area_share
+from jacketcheck.plugin import (
+    AddedBarLayer,
+    FootingBlock,
+    Jacket,
+    Kind,
+    NotEvaluatedError,
+    Real,
+    Result,
+    Steps,
+    not_applicable,
+)
+from jacketcheck_europe.editions import EN_1992, EN_1992_4
+from jacketcheck_europe.limit_states._anchorage import add_anchorage, add_bar
+from jacketcheck_europe.limit_states._rows import resistance_row
+from jacketcheck_europe.mechanics import fastenings
+from jacketcheck_europe.partial_factors import PartialFactors
+
+__all__ = ["added_bar_anchorage"]
+
+_TITLE = "Anchorage of the added bars in the footing"
+_GROUT = (
+    "engineering judgement: grout in a roughened and cleaned drilled hole holds the bar as cast "
+    "concrete would; a product assessed for post-installed bars has its own bond strength and may "
+    "ask for more than the least anchorage length"
+)
+_ADHESIVE = (
+    "factor γ_inst and bond strength of glued bars come from the product's assessment, for seismic "
+    "actions of category C1 or C2; bond in uncracked concrete is taken as twice that in cracked "
+    "(engineering judgement)"
+)
+_PRECLUDED = (
+    "engineering judgement: struts and ties preclude breakout (added_bars.breakout_precluded); "
+    "show it when the footing is checked"
+)
+_BREAKOUT = (
+    "a cone of concrete breaks out of the footing before the bars yield; show by struts and ties "
+    "that it cannot (added_bars.breakout_precluded)"
+)
+
+
+def added_bar_anchorage(jacket: Jacket, factors: PartialFactors) -> list[Result]:
+    """Embedment in grout or adhesive, and breakout of the ring of bars."""
+    added, footing = jacket.added_bars, jacket.footing
+    if added is None:
+        return [not_applicable(_TITLE, "no added bars")]
+    if footing is None:
+        raise NotEvaluatedError("no footing is given for the added bars")
+    if added.bond_strength is None:
+        held = _grouted(jacket, added, footing, factors)
+    else:
+        held = _adhesive(added, added.bond_strength, factors)
+    return [held, _breakout(added, footing, factors)]
+
+
+def _grouted(
+    jacket: Jacket, added: AddedBarLayer, footing: FootingBlock, factors: PartialFactors
+) -> Result:
+    steps, layer = Steps(), added.layer
+    add_bar(added, steps)
+    concrete = steps.add("f_ck", "the weaker of footing and grout",
+                         np.minimum(footing.concrete_strength, jacket.grout.strength), "MPa",
+                         "input footing.concrete_strength, grout.strength")  # fmt: skip
+    half = np.subtract(layer.spacing, layer.diameter) / 2.0
+    cover = steps.add("c_d", "half of the clear bar spacing", half, "mm", "geometry")
+    need = add_anchorage(added, concrete, cover, factors, steps)
+    return resistance_row(
+        _TITLE,
+        "embedment in grout",
+        steps,
+        demand=need.anchorage_length,
+        capacity=added.embedment,
+        unit="mm",
+        clause=f"{EN_1992} 8.4.4",
+        factors=factors,
+        notes=(_GROUT,),
+    )
+
+
+def _adhesive(added: AddedBarLayer, bond_stress: Real, factors: PartialFactors) -> Result:
+    steps, layer = Steps(), added.layer
+    clause = f"{EN_1992_4} 7.2.1.6, Table C.3"
+    add_bar(added, steps)
+    steps.add("τ_Rk", "characteristic, cracked concrete", bond_stress, "MPa",
+              "input added_bars.bond_strength")  # fmt: skip
+    single = steps.add(
+        "N⁰_Rk,p",
+        "τ_Rk π d h_ef",
+        fastenings.bond_resistance(bond_stress, diameter=layer.diameter, embedment=added.embedment),
+        "N",
+        clause,
+    )
+    reach = steps.add(
+        "c_cr,Np",
+        "3.65 d √(2 τ_Rk) ≤ 1.5 h_ef",
+        fastenings.bond_reach(
+            layer.diameter,
+            uncracked_bond_stress=np.multiply(UNCRACKED_BOND_RATIO, bond_stress),
+            embedment=added.embedment,
+        ),
+        "mm",
+        clause,
+    )
+    share = steps.add(
+        "A_p,N/(n A⁰_p,N)", "ring of bars, ψ_g,Np = 1", _share(added, reach), "1", clause
+    )
+    capacity = _add_design(steps, share * single, fastenings.BOND_SEISMIC_FACTOR, factors, clause)
+    return resistance_row(
+        _TITLE,
+        "bond of the adhesive",
+        steps,
+        demand=_add_force(added, steps),
+        capacity=capacity,
+        unit="N",
+        clause=clause,
+        factors=factors,
+        notes=(_ADHESIVE,),
+    )
+
+
+def _breakout(added: AddedBarLayer, footing: FootingBlock, factors: PartialFactors) -> Result:
+    steps = Steps()
+    clause = f"{EN_1992_4} 7.2.1.4, Table C.3"
+    add_bar(added, steps)
+    single = steps.add(
+        "N⁰_Rk,c",
+        "7.7 √f_ck h_ef^1.5, cracked concrete",
+        fastenings.cone_resistance(footing.concrete_strength, embedment=added.embedment),
+        "N",
+        clause,
+    )
+    reach = steps.add("c_cr,N", "1.5 h_ef", fastenings.cone_reach(added.embedment), "mm", clause)
+    share = steps.add("A_c,N/(n A⁰_c,N)", "ring of bars", _share(added, reach), "1", clause)
+    capacity = _add_design(steps, share * single, fastenings.CONE_SEISMIC_FACTOR, factors, clause)
+    precluded = added.breakout_precluded
+    return resistance_row(
+        _TITLE,
+        "breakout of the ring of bars",
+        steps,
+        demand=_add_force(added, steps),
+        capacity=capacity,
+        unit="N",
+        clause=clause,
+        factors=factors,
+        notes=(_PRECLUDED if precluded else _BREAKOUT,),
+        kind=Kind.REPORTED if precluded else Kind.LIMIT,
+    )
+
+
+def _share(added: AddedBarLayer, reach: Real) -> Real:
+    return ring_area_share(reach, circle_radius=added.layer.circle_radius, count=added.layer.count)
+
+
+def _add_design(
+    steps: Steps, characteristic: Real, seismic: float, factors: PartialFactors, clause: str
+) -> Real:
+    """Design resistance of one bar under seismic action [N]."""
+    steps.add("N_Rk", "share × N⁰_Rk", characteristic, "N", clause)
+    steps.add("α_eq", "earthquake, group of bars", seismic, "1", f"{EN_1992_4} Table C.3")
+    steps.add("γ_Mc", "γ_C γ_inst", factors.concrete * factors.installation, "1",
+              f"{EN_1992_4} Table 4.1")  # fmt: skip
+    design = np.multiply(seismic, characteristic) / (factors.concrete * factors.installation)
+    return steps.add("N_Rd", "α_eq N_Rk/γ_Mc", design, "N", clause)
+
+
+def _add_force(added: AddedBarLayer, steps: Steps) -> Real:
+    """Force of one bar at its expected yield strength [N]."""
+    steel = added.layer.steel
+    force = np.multiply(steel.expected_yield, added.layer.area)
+    return steps.add("N_Ed", "f_ye A_b", force, "N", steel.source)

@@ -1,0 +1,84 @@
+"""Shear between column and grout, through which the added bars' force enters the column."""
+
+from __future__ import annotations
+
+from typing import Final
+
+import numpy as np
+
+from jacketcheck.plugin import Jacket, Result, Steps, bond_pressure, not_applicable
+from jacketcheck_europe.editions import EN_1992, EN_1998_2
+from jacketcheck_europe.limit_states._rows import resistance_row
+from jacketcheck_europe.mechanics import interface
+from jacketcheck_europe.mechanics.concrete import (
+    design_compressive_strength,
+    strut_effectiveness,
+)
+from jacketcheck_europe.partial_factors import PartialFactors
+
+__all__ = ["grout_interface"]
+
+_TITLE: Final = "Shear between column and grout"
+_JUDGEMENT: Final = (
+    "engineering judgement: half of the added bars pull with overstrength over half of the "
+    "column's perimeter, held by friction under the pressure that the sleeve keeps; cohesion is "
+    "not counted, and a face that is not roughened counts as very smooth, cast against forms"
+)
+
+
+def grout_interface(jacket: Jacket, factors: PartialFactors) -> list[Result]:
+    """Vertical shear from the added bars against friction on the column's face."""
+    added, column = jacket.added_bars, jacket.column
+    if added is None:
+        return [not_applicable(_TITLE, "no added bars")]
+    steps, steel, clause = Steps(), added.layer.steel, f"{EN_1992} 6.2.5"
+    surface: interface.InterfaceSurface = (
+        "rough" if jacket.column_face == "roughened" else "very smooth"
+    )
+    half = steps.add("A_s", "half of the added bars", np.divide(added.layer.total_area, 2.0), "mm2",
+                     added.layer.source)  # fmt: skip
+    steps.add("f_yk", steel.name, steel.yield_strength, "MPa", steel.source)
+    steps.add("γ_o", "overstrength", factors.overstrength, "1", f"{EN_1998_2} 5.3(4)")
+    demand = steps.add("V_Ed", "γ_o f_yk A_s",
+                       np.multiply(factors.overstrength, steel.yield_strength) * half, "N",
+                       "statics")  # fmt: skip
+    height = np.minimum(added.height, jacket.repair_height)
+    area = steps.add("A_i", "π D/2 × height of added bars",
+                     np.pi * np.asarray(column.radius) * height, "mm2", "geometry")  # fmt: skip
+    pressure = steps.add("σ_n", "supplied and kept for the next cycle, on the core",
+                         bond_pressure(jacket), "MPa",
+                         "limit states clamping, retained-pressure")  # fmt: skip
+    weaker = np.minimum(column.concrete.specified, jacket.grout.strength)
+    design = steps.add(
+        "f_cd",
+        "α_cc f_ck/γ_C, weaker of column and grout",
+        design_compressive_strength(
+            weaker, coefficient=factors.compression, partial_factor=factors.concrete
+        ),
+        "MPa",
+        f"{EN_1992} 3.1.6(1)",
+    )
+    friction = steps.add(
+        "μ", f"{surface} face", interface.friction_coefficient(surface), "1", clause
+    )
+    strength = interface.interface_shear_strength(
+        pressure,
+        friction=friction,
+        design_strength=design,
+        effectiveness=strut_effectiveness(weaker),
+    )
+    steps.add("v_Rdi", "μ σ_n ≤ 0.5 ν f_cd", strength, "MPa", f"{clause}, Eq. 6.25")
+    capacity = steps.add("V_Rdi", "v_Rdi A_i", strength * area, "N", clause)
+    return [
+        resistance_row(
+            _TITLE,
+            f"{surface} face of the column",
+            steps,
+            demand=demand,
+            capacity=capacity,
+            unit="N",
+            clause=clause,
+            factors=factors,
+            notes=(_JUDGEMENT,),
+        )
+    ]

@@ -1,0 +1,119 @@
+"""Slip of the seam bolts, category C: none at the ultimate limit state."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from jacketcheck.mechanics.slip import probable_slip_load
+from jacketcheck.plugin import (
+    FayingClass,
+    Jacket,
+    Kind,
+    NotEvaluatedError,
+    Real,
+    Result,
+    Steps,
+    add_bolt_force,
+)
+from jacketcheck_europe.editions import EN_1993_8
+from jacketcheck_europe.faying_classes import EN_CODE
+from jacketcheck_europe.limit_states._rows import resistance_row
+from jacketcheck_europe.mechanics import slip
+from jacketcheck_europe.partial_factors import PartialFactors
+
+__all__ = ["seam_slip"]
+
+_PLACE = "hardest-worked row"
+_SNUG = (
+    "snug-tight bolts have no design slip resistance (category A); a measured tension gives a "
+    "probable value only"
+)
+
+
+def seam_slip(jacket: Jacket, factors: PartialFactors) -> list[Result]:
+    """Slip resistance of one bolt, and a probable value of snug bolts."""
+    faying = _friction_surface(jacket)
+    rows = [_slip(jacket, faying, factors)]
+    if jacket.bolts.measured_tension is not None:
+        rows.append(_probable(jacket, faying, jacket.bolts.measured_tension))
+    return rows
+
+
+def _friction_surface(jacket: Jacket) -> FayingClass:
+    for one in jacket.bolts.faying_classes:
+        if one.code == EN_CODE:
+            return one
+    named = ", ".join(one.name for one in jacket.bolts.faying_classes)
+    raise NotEvaluatedError(
+        f"no friction surface of {EN_CODE} in bolts.faying_class, which names {named}; the letters "
+        "of other codes stand for other slip factors and are not converted: add the class of "
+        f'EN 1090-2 that the surface is prepared for, e.g. "{EN_CODE} B"'
+    )
+
+
+def _slip(jacket: Jacket, faying: FayingClass, factors: PartialFactors) -> Result:
+    steps, bolts = Steps(), jacket.bolts
+    clause = f"{EN_1993_8} 3.9.1"
+    demand = add_bolt_force(jacket, steps)
+    steps.add("μ", f"class {faying.name}", faying.slip_coefficient, "1", faying.source)
+    preload = steps.add(
+        "F_p,C",
+        "min(0.7 f_ub A_s, product's least tension)" if bolts.pretensioned else "snug-tight: none",
+        _preload(jacket),
+        "N",
+        f"{EN_1993_8} Eq. 3.7; {bolts.pretension_source}",
+    )
+    surfaces = steps.add("n", "friction surfaces", jacket.splice.shear_planes, "1",
+                         "input splice.sides")  # fmt: skip
+    hole = steps.add("k_s", f"{bolts.hole} hole", slip.hole_factor(bolts.hole), "1",
+                     f"{EN_1993_8} Table 3.6")  # fmt: skip
+    steps.add("γ_M3", "slip, category C", factors.slip, "1", f"{EN_1993_8} Table 2.1")
+    resistance = slip.slip_resistance(
+        faying.slip_coefficient,
+        bolt_preload=preload,
+        friction_surfaces=surfaces,
+        hole_factor=hole,
+        partial_factor=factors.slip,
+    )
+    capacity = steps.add("F_s,Rd", "k_s n μ F_p,C/γ_M3", resistance, "N", f"{clause}, Eq. 3.6")
+    return resistance_row(
+        "Slip of the seam bolts",
+        _PLACE,
+        steps,
+        demand=demand,
+        capacity=capacity,
+        unit="N",
+        clause=clause,
+        factors=factors,
+        notes=() if bolts.pretensioned else (_SNUG,),
+    )
+
+
+def _preload(jacket: Jacket) -> Real:
+    """Preload that may be counted: no more than the bolts are tightened to."""
+    bolts = jacket.bolts
+    nominal = slip.preload(bolts.tensile_strength, stress_area=bolts.tensile_stress_area)
+    return np.minimum(nominal, bolts.pretension)
+
+
+def _probable(jacket: Jacket, faying: FayingClass, tension: Real) -> Result:
+    """What a measured tension in snug bolts would probably hold; never a design value."""
+    steps = Steps()
+    demand = add_bolt_force(jacket, steps)
+    steps.add("T", "measured", tension, "N", "input bolts.measured_tension")
+    steps.add("μ", f"class {faying.name}", faying.slip_coefficient, "1", faying.source)
+    load = probable_slip_load(
+        faying.slip_coefficient, bolt_tension=tension, slip_planes=jacket.splice.shear_planes
+    )
+    capacity = steps.add("F_slip", "μ T n", load, "N", "friction; a probable value, no resistance")
+    return Result(
+        title="Probable slip load of snug bolts",
+        location=_PLACE,
+        demand=demand,
+        capacity=capacity,
+        unit="N",
+        clause="no clause: tension of snug bolts is not controlled",
+        steps=steps.lines,
+        notes=(_SNUG,),
+        kind=Kind.REPORTED,
+    )
