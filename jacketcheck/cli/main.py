@@ -13,7 +13,7 @@ from collections.abc import Sequence
 from importlib import import_module
 from typing import NoReturn, Protocol
 
-from jacketcheck.errors import InputError, JacketcheckError
+from jacketcheck.errors import InputError, JacketcheckError, MissingExtraError
 
 __all__ = ["main"]
 
@@ -21,6 +21,8 @@ _COMMANDS = {
     "check": "table of demand/capacity ratios of a repair",
     "explain": "every step of one check, with numbers",
     "bolts": "bolt schedule: what a shop orders, installs and inspects",
+    "confirm": "what was delivered and measured against what was specified",
+    "shop": "flat patterns as DXF, and quantities of steel, bolts and grout",
     "new": "write a commented starter file",
     "plugins": "list plug-ins, provisions and limit states",
     "catalog": "list what an input may name",
@@ -68,7 +70,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return _INPUT
     except JacketcheckError as error:
         print(f"jacketcheck: {error}", file=sys.stderr)
-        return _NOT_EVALUATED
+        return _INPUT if isinstance(error, MissingExtraError) else _NOT_EVALUATED
     except BrokenPipeError:
         # the reader of our output went away, e.g. `jacketcheck check … | head`
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())

@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-from jacketcheck.render.blocks import (
+from jacketcheck.render.shop_blocks import (
     DEFAULT_WIDTH,
-    TextStyle,
-    bullets,
-    heading,
+    job_heading,
+    listed,
     numbered,
     paragraph,
-    subheading,
-    table,
+    part_heading,
 )
 from jacketcheck.render.shop_numbers import shop_quantity
+from jacketcheck.render.text_style import TextStyle, bullets, grid, subheading
 from jacketcheck.schedule.records import (
     BoltSchedule,
     Instruction,
@@ -39,12 +38,12 @@ def schedule_text(
     """All schedules with sources, steps, inspection and cautions."""
     writer = _Writer(system, style, max(width or DEFAULT_WIDTH, 80))
     facts = [f"input {report.source}, SHA-256 {report.digest[:16]}…"]
-    parts = [heading(report.job, "Bolt schedule", facts, style)]
+    parts = [job_heading(report.job, "Bolt schedule", facts, style, writer.width)]
     for schedule in report.schedules:
         parts += writer.schedule(schedule)
     parts.append(writer.sources())
     parts.append(f"Made by jacketcheck {report.version}.")
-    parts.append(bullets("Cautions:", report.cautions, style, writer.width))
+    parts.append(bullets("Cautions:", report.cautions, style))
     return "\n\n".join(parts) + "\n"
 
 
@@ -62,16 +61,16 @@ class _Writer:
         style = self._style
         parts = [subheading(f"{schedule.variant} — {schedule.designation}", style)]
         parts.append(self._open_points(schedule))
-        parts += [subheading("To order", style, level=3), self._orders(schedule)]
+        parts += [part_heading("To order", style), self._orders(schedule)]
         for section in schedule.sections:
-            parts += [subheading(section.title, style, level=3), self._section(section)]
-        parts.append(subheading("Order of tightening", style, level=3))
+            parts += [part_heading(section.title, style), self._section(section)]
+        parts.append(part_heading("Order of tightening", style))
         parts += self._map(schedule.tightening)
         for title, instructions in (
             ("Procedure", schedule.procedure),
             ("Inspection", schedule.inspection),
         ):
-            parts.append(subheading(title, style, level=3))
+            parts.append(part_heading(title, style))
             parts.append(self._instructions(instructions, tick=title == "Inspection"))
         return parts
 
@@ -98,7 +97,9 @@ class _Writer:
             for point in points
         ]
         count = f"{len(points)} open point{'s' if len(points) > 1 else ''} before ordering:"
-        return bullets(count, lines, self._style, self.width, mark=_MARK)
+        gap = "\n\n" if self._style == "markdown" else "\n"
+        mark = f"- {_MARK}" if self._style == "markdown" else _MARK
+        return f"{count}{gap}{listed(lines, self._style, self.width, mark=mark)}"
 
     def _orders(self, schedule: BoltSchedule) -> str:
         rows = [
@@ -114,11 +115,11 @@ class _Writer:
             for order in schedule.orders
         ]
         headers = ["part", "description", "per seam", "installed", "spare", "to order", "source"]
-        return table(
+        return grid(
             rows,
-            headers,
-            self._style,
-            alignment=["left", "left", "right", "right", "right", "right", "left"],
+            headers=headers,
+            align=["left", "left", "right", "right", "right", "right", "left"],
+            style=self._style,
             widths=[None, max(self.width - 62, 30), None, None, None, None, None],
         )
 
@@ -133,10 +134,11 @@ class _Writer:
             for line in section.lines
         ]
         free = self.width - 14
-        return table(
+        return grid(
             rows,
-            ["item", "value", "remark", "source"],
-            self._style,
+            headers=["item", "value", "remark", "source"],
+            align=["left"] * 4,
+            style=self._style,
             widths=[int(0.27 * free), int(0.37 * free), int(0.36 * free), None],
         )
 
@@ -169,7 +171,7 @@ class _Writer:
         alignment = ["left", *["right"] * order.columns, "center", *["right"] * order.columns]
         return [
             paragraph(text, self._style, self.width),
-            table(rows, headers, self._style, alignment=alignment),
+            grid(rows, headers=headers, align=alignment, style=self._style),
         ]
 
     def _instructions(self, lines: tuple[Instruction, ...], *, tick: bool) -> str:
@@ -177,4 +179,4 @@ class _Writer:
         if not tick:
             return numbered(texts, self._style, self.width)
         mark = "- [ ]" if self._style == "markdown" else "[ ]"
-        return bullets("", texts, self._style, self.width, mark=mark).lstrip("\n")
+        return listed(texts, self._style, self.width, mark=mark)

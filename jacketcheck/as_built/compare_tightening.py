@@ -1,0 +1,276 @@
+"""Tightening: method, verification, and what shows that the bolts have their tension."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from typing import Final
+
+from jacketcheck.as_built.models import TighteningRecord
+from jacketcheck.as_built.records import Change, Comparison, Outcome
+from jacketcheck.as_built.specified import Specified
+from jacketcheck.errors import DomainError
+from jacketcheck.mechanics._customary_units import KIP
+from jacketcheck.mechanics.bolt_installation import (
+    ACCEPTANCE_TORQUE_COEFFICIENT,
+    turn_of_nut_rotation,
+    verification_tension,
+)
+from jacketcheck.mechanics.en_tightening import combined_method_rotation
+from jacketcheck.mechanics.slip import AISC_PRETENSION_RATIO
+from jacketcheck.schedule.installation_rcsc import OVER_ROTATION, UNDER_ROTATION
+from jacketcheck.schedule.length import bolt_length
+
+__all__ = ["compare_tightening"]
+
+_PART: Final = "tightening"
+_LEAST_TRIALS: Final = 3
+_VERIFICATION: Final = "RCSC 2020 Section 7 (from memory): three assemblies of each lot, 1.05 T_b"
+_EN_TEST: Final = "EN 1090-2:2018 8.5 (from memory)"
+_ACCEPTANCE: Final = (
+    "AASHTO LRFD Bridge Construction Specifications, 4th ed. (2017), 11.5.6.4 (from memory)"
+)
+_TORQUE: Final = "T = K d P with the highest calibrated K; AISC 360-22 Table J3.1 for P"
+_TURNS: Final = "RCSC 2014 Table 8.2; tolerance -30° +60° (from memory)"
+_EN_TURNS: Final = "EN 1090-2:2018 Table 21; tolerance -15° +30° of 12.5.2.6 (from memory)"
+_EN_UNDER, _EN_OVER = 15.0, 30.0
+_METHODS: Final = "RCSC 2020 Section 8.2 (from memory); EN 1090-2:2018 8.5"
+_WORD_EVIDENCE: Final = {
+    "direct-tension-indicator": ("indicators_closed", "feeler gauge refused as required"),
+    "twist-off": ("splines_sheared", "splined ends sheared off"),
+}
+
+
+def compare_tightening(record: TighteningRecord, specified: Specified) -> Iterator[Comparison]:
+    """Method first; where the bolts are to be pretensioned, proof that they are."""
+    yield _method(record, specified)
+    if record.method == "snug" or not specified.jacket.bolts.pretensioned:
+        return
+    yield _verification(record, specified)
+    coefficients = _coefficients(record, specified)
+    if coefficients:
+        yield _coefficient(coefficients, specified)
+    evidence = [
+        *_calibrated_torque(record, specified, coefficients),
+        *_rotation(record, specified),
+        *_words(record),
+        *_tension(record, specified),
+    ]
+    yield from evidence or [_no_evidence(record)]
+
+
+def _method(record: TighteningRecord, specified: Specified) -> Comparison:
+    wanted = specified.jacket.bolts.tightening
+    same = record.method == wanted
+    change = Change({"bolts.tightening": record.method})
+    return Comparison(
+        part=_PART,
+        item="method",
+        specified=wanted.replace("-", " "),
+        measured=record.method.replace("-", " "),
+        unit="",
+        rule="as specified",
+        source="repair file bolts.tightening",
+        outcome=Outcome.MEETS if same else Outcome.DEVIATES,
+        rechecks=() if same else (change,),
+        as_built=None if same else change,
+        note="" if same or record.method != "snug" else "snug-tight bolts do not hold by friction",
+    )
+
+
+def _verification(record: TighteningRecord, specified: Specified) -> Comparison:
+    least = float(specified.jacket.bolts.specified_pretension)
+    needed = least if specified.european else float(verification_tension(least))
+    # the specification's table prints whole kips, or whole kilonewtons for metric bolts
+    unit = 1000.0 if specified.jacket.bolts.metric else KIP
+    accepted = min(needed, round(needed / unit) * unit)
+    line = Comparison(
+        part=_PART,
+        item="tension in verification",
+        specified=needed,
+        measured="not recorded",
+        unit="N",
+        rule=f"at least that, in {_LEAST_TRIALS} assemblies or more of each lot",
+        source=_EN_TEST if specified.european else _VERIFICATION,
+        outcome=Outcome.UNKNOWN,
+    )
+    found = record.verification_tension
+    if found is None:
+        return line
+    if min(found) < accepted * (1.0 - 1e-6):
+        note = "the method does not reach it: find out why before any bolt is installed"
+        return replace(line, measured=min(found), outcome=Outcome.FAILS, note=note)
+    if len(found) < _LEAST_TRIALS:
+        note = f"{len(found)} of {_LEAST_TRIALS} assemblies recorded"
+        return replace(line, measured=min(found), note=note)
+    return replace(line, measured=min(found), outcome=Outcome.MEETS)
+
+
+def _coefficients(record: TighteningRecord, specified: Specified) -> list[float]:
+    """K of each assembly in the calibrator."""
+    diameter = float(specified.jacket.bolts.diameter)
+    return [
+        reading.torque / (diameter * reading.tension)
+        for reading in record.calibration
+        if reading.tension > 0.0
+    ]
+
+
+def _calibrated_torque(
+    record: TighteningRecord, specified: Specified, coefficients: list[float]
+) -> Iterator[Comparison]:
+    """Tension that the job's lowest torque gives with the highest coefficient."""
+    if record.torque is None:
+        return
+    least = float(specified.jacket.bolts.specified_pretension)
+    line = Comparison(
+        part=_PART,
+        item="tension by torque and calibrated K",
+        specified=least,
+        measured="not recorded",
+        unit="N",
+        rule="at least the minimum pretension",
+        source=_TORQUE,
+        outcome=Outcome.UNKNOWN,
+        note="torques without a calibration of the same day and lot prove nothing",
+    )
+    if len(coefficients) < _LEAST_TRIALS:
+        if coefficients:
+            count = f"{len(coefficients)} of {_LEAST_TRIALS}"
+            line = replace(line, note=f"{count} calibrations recorded")
+        yield line
+        return
+    reached = min(record.torque) / (max(coefficients) * float(specified.jacket.bolts.diameter))
+    yield _against_pretension(replace(line, note=""), reached, least)
+
+
+def _coefficient(coefficients: list[float], specified: Specified) -> Comparison:
+    rules = specified.assembly.rules
+    highest = max(coefficients)
+    limit, source = ACCEPTANCE_TORQUE_COEFFICIENT, _ACCEPTANCE
+    if specified.european and rules is not None:
+        limit = rules.torque_coefficient_high
+        source = rules.source_of("torque_coefficient_high")
+    good = highest <= limit * (1.0 + 1e-9)
+    expected = specified.jacket.bolts.torque_coefficient
+    note = "lubrication is not good enough: lubricate and test again, or refuse the lot"
+    if good and expected is not None and highest > float(expected):
+        note = f"above the K of {float(expected):g} in the repair file: torques go by this one"
+    elif good:
+        note = ""
+    return Comparison(
+        part=_PART,
+        item="torque coefficient K, highest",
+        specified="not given" if expected is None else float(expected),
+        measured=highest,
+        unit="1",
+        rule=f"at most {limit:g}",
+        source=source,
+        outcome=Outcome.MEETS if good else Outcome.FAILS,
+        note=note,
+    )
+
+
+def _rotation(record: TighteningRecord, specified: Specified) -> Iterator[Comparison]:
+    if record.rotation is None:
+        return
+    line = Comparison(
+        part=_PART,
+        item="turn of the nut",
+        specified="not known",
+        measured=min(record.rotation),
+        unit="deg",
+        rule="the tabulated turn within its tolerance",
+        source=_EN_TURNS if specified.european else _TURNS,
+        outcome=Outcome.UNKNOWN,
+    )
+    under, over = (_EN_UNDER, _EN_OVER) if specified.european else (UNDER_ROTATION, OVER_ROTATION)
+    try:
+        needed = _required_rotation(specified)
+    except DomainError as error:
+        yield replace(line, note=f"no turn is tabulated: {error}")
+        return
+    line = replace(line, specified=needed)
+    if min(record.rotation) < needed - under - 1e-6:
+        note = "turn these nuts on, from their marks"
+        yield replace(line, outcome=Outcome.FAILS, note=note)
+    elif max(record.rotation) > needed + over + 1e-6:
+        note = "turned too far: never turned back; replace the bolts, or ask the engineer"
+        yield replace(line, measured=max(record.rotation), note=note)
+    else:
+        yield replace(line, outcome=Outcome.MEETS)
+
+
+def _required_rotation(specified: Specified) -> float:
+    assembly, diameter = specified.assembly, float(specified.jacket.bolts.diameter)
+    if specified.european:
+        return float(combined_method_rotation(assembly.clamp_length, diameter=diameter))
+    return float(turn_of_nut_rotation(bolt_length(assembly).ordered, diameter=diameter))
+
+
+def _words(record: TighteningRecord) -> Iterator[Comparison]:
+    """Evidence that is a yes or a no."""
+    if record.method not in _WORD_EVIDENCE:
+        return
+    field, item = _WORD_EVIDENCE[record.method]
+    answer: bool | None = getattr(record, field)
+    if answer is None:
+        return
+    yield Comparison(
+        part=_PART,
+        item=item,
+        specified="everywhere",
+        measured="everywhere" if answer else "not everywhere",
+        unit="",
+        rule="at every bolt",
+        source=_METHODS,
+        outcome=Outcome.MEETS if answer else Outcome.FAILS,
+        note="" if answer else "tighten on, or replace the bolts",
+    )
+
+
+def _tension(record: TighteningRecord, specified: Specified) -> Iterator[Comparison]:
+    if record.tension is None:
+        return
+    least = float(specified.jacket.bolts.specified_pretension)
+    line = Comparison(
+        part=_PART,
+        item="tension measured in installed bolts",
+        specified=least,
+        measured="not recorded",
+        unit="N",
+        rule="at least the minimum pretension in every bolt",
+        source=specified.jacket.bolts.pretension_source,
+        outcome=Outcome.UNKNOWN,
+    )
+    yield _against_pretension(line, min(record.tension), least)
+
+
+def _against_pretension(line: Comparison, reached: float, least: float) -> Comparison:
+    """A tension against the code's minimum; below it, the check as built counts what is there."""
+    if reached >= least * (1.0 - 1e-6):
+        return replace(line, measured=reached, outcome=Outcome.MEETS)
+    # the mean that the codes' D_u reckons with is not there either
+    counted = reached / AISC_PRETENSION_RATIO
+    return replace(
+        line,
+        measured=reached,
+        outcome=Outcome.FAILS,
+        as_built=Change(leaves={"bolts.pretension": counted}),
+        note="tighten on, and measure again; the check as built counts the lowest tension over "
+        f"D_u = {AISC_PRETENSION_RATIO:g}",
+    )
+
+
+def _no_evidence(record: TighteningRecord) -> Comparison:
+    return Comparison(
+        part=_PART,
+        item="proof of the pretension",
+        specified="recorded",
+        measured="not recorded",
+        unit="",
+        rule="turns, torques with calibration, indicators, splines or measured tensions",
+        source=_METHODS,
+        outcome=Outcome.UNKNOWN,
+        note=f"nothing shows that {record.method.replace('-', ' ')} gave the bolts their tension",
+    )

@@ -1,0 +1,77 @@
+"""``jacketcheck confirm``: what was delivered and measured against what was specified."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+
+from jacketcheck.as_built import confirm, read_as_built
+from jacketcheck.cli._options import (
+    add_file,
+    add_plugin_options,
+    add_provisions,
+    add_units,
+    display_system,
+    host_from,
+    read,
+    terminal_width,
+)
+
+__all__ = ["add_arguments", "run"]
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Declare the command's options."""
+    add_file(parser)
+    parser.add_argument(
+        "as_built",
+        type=Path,
+        metavar="AS_BUILT",
+        help="record of what was delivered and measured (TOML)",
+    )
+    parser.add_argument(
+        "--variant",
+        metavar="NAME",
+        help="variant that was built (default: as the record says, else the file)",
+    )
+    parser.add_argument(
+        "--format",
+        choices=("text", "markdown", "csv", "json"),
+        default="text",
+        help="form of the output (default: text)",
+    )
+    add_units(parser)
+    add_provisions(parser)
+    add_plugin_options(parser)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Compare, check again and print; the exit code tells the verdict."""
+    host = host_from(options)
+    repair = read(options, host)
+    confirmation = confirm(
+        repair,
+        read_as_built(options.as_built, catalog=host.catalog),
+        host=host,
+        provisions=options.provisions.split(","),
+        variant=options.variant,
+    )
+    if options.format == "json":
+        from jacketcheck.render.confirm_records import confirmation_json  # noqa: PLC0415 - if asked
+
+        print(confirmation_json(confirmation), end="")
+    elif options.format == "csv":
+        from jacketcheck.render.confirm_records import confirmation_csv  # noqa: PLC0415 - if asked
+
+        print(confirmation_csv(confirmation), end="")
+    else:
+        from jacketcheck.render.confirm_table import confirmation_text  # noqa: PLC0415 - if asked
+
+        text = confirmation_text(
+            confirmation,
+            system=display_system(options, repair),
+            style=options.format,
+            width=terminal_width(),
+        )
+        print(text, end="")
+    return int(confirmation.exit_code)
