@@ -8,7 +8,21 @@ from pathlib import Path
 
 from jacketcheck.errors import InputError, InputProblem
 
-__all__ = ["write_atomically"]
+__all__ = ["make_folder", "write_atomically"]
+
+
+def make_folder(path: Path | str) -> None:
+    """Make a folder, and those above it, unless it is there.
+
+    Raises
+    ------
+    InputError
+        If it cannot be made.
+    """
+    try:
+        Path(path).mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise _refusal(Path(path), f"cannot be made: {error.strerror}") from error
 
 
 def write_atomically(path: Path | str, content: str | bytes, *, overwrite: bool = True) -> None:

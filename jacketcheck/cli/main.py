@@ -23,6 +23,8 @@ _COMMANDS = {
     "bolts": "bolt schedule: what a shop orders, installs and inspects",
     "confirm": "what was delivered and measured against what was specified",
     "shop": "flat patterns as DXF, and quantities of steel, bolts and grout",
+    "report": "the whole calculation as HTML or Markdown, to print and to sign",
+    "draw": "figures as SVG or PNG",
     "new": "write a commented starter file",
     "plugins": "list plug-ins, provisions and limit states",
     "catalog": "list what an input may name",

@@ -1,0 +1,110 @@
+"""``jacketcheck report``: the whole calculation as one HTML file, or as Markdown."""
+
+from __future__ import annotations
+
+import argparse
+import datetime as dt
+from pathlib import Path
+from typing import Literal
+
+from jacketcheck.api import check_input
+from jacketcheck.cli._options import (
+    add_file,
+    add_plugin_options,
+    add_provisions,
+    add_units,
+    asked_variants,
+    display_system,
+    host_from,
+    progress,
+    read,
+)
+from jacketcheck.files import make_folder, write_atomically
+
+__all__ = ["add_arguments", "run"]
+
+_MARKDOWN_ENDINGS = {".md", ".markdown"}
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Declare the command's options."""
+    add_file(parser)
+    parser.add_argument(
+        "-o", "--output", type=Path, required=True, metavar="REPORT", help="file to write"
+    )
+    parser.add_argument(
+        "--format",
+        choices=("html", "markdown"),
+        help="form of the report; by default as REPORT ends (.md: Markdown, else HTML). A PDF "
+        "comes from printing the HTML",
+    )
+    parser.add_argument(
+        "--variant",
+        action="append",
+        metavar="NAME",
+        help="variant to report on, may be repeated; 'all' for every variant "
+        "(default: the file without overrides)",
+    )
+    parser.add_argument(
+        "--no-figures", action="store_true", help="leave the figures out; does without matplotlib"
+    )
+    parser.add_argument(
+        "--date",
+        metavar="TEXT",
+        help="date on the cover (default: today); the rest of a report does not depend on the day",
+    )
+    add_units(parser)
+    add_provisions(parser)
+    add_plugin_options(parser)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Check, write the report, and return the verdict as the exit code."""
+    if not options.no_figures:
+        from jacketcheck.figures import require_matplotlib  # noqa: PLC0415 - only if figures are drawn
+
+        require_matplotlib()
+    host = host_from(options)
+    repair = read(options, host)
+    provisions = list(dict.fromkeys(options.provisions.split(",")))
+    variants = asked_variants(repair, options.variant)
+    count = len(provisions) * len(repair.variants if variants is None else variants)
+    report = check_input(
+        repair,
+        host=host,
+        provisions=provisions,
+        variants=variants,
+        progress=lambda pairs: progress(pairs, total=count, unit="variant"),
+    )
+    from jacketcheck.render.report_blocks import report_blocks  # noqa: PLC0415 - after the check
+
+    blocks = report_blocks(
+        report,
+        repair,
+        system=display_system(options, repair),
+        figures=not options.no_figures,
+        date=dt.date.today().isoformat() if options.date is None else options.date,  # noqa: DTZ011 - the reader's day
+    )
+    if _form(options) == "html":
+        from jacketcheck.render.report_html import report_html  # noqa: PLC0415
+
+        write_atomically(options.output, report_html(blocks))
+    else:
+        from jacketcheck.render.report_markdown import report_markdown  # noqa: PLC0415
+
+        folder = f"{options.output.stem}-figures"
+        written = report_markdown(blocks, folder=folder)
+        if written.figures:
+            make_folder(options.output.parent / folder)
+        for path, svg in written.figures.items():
+            write_atomically(options.output.parent / path, svg)
+        write_atomically(options.output, written.text)
+    print(f"wrote {options.output}")
+    return int(report.exit_code)
+
+
+def _form(options: argparse.Namespace) -> Literal["html", "markdown"]:
+    if options.format is not None:
+        form: Literal["html", "markdown"] = options.format
+        return form
+    return "markdown" if options.output.suffix.lower() in _MARKDOWN_ENDINGS else "html"
