@@ -65,10 +65,11 @@ def _base_strain(jacket: Jacket) -> _BaseStrain:
 def add_axial_strain(jacket: Jacket, steps: Steps) -> Real:
     """Write the strain down with its origin and return it."""
     strain = checked_axial_strain(jacket)
-    if strain.declared is not None:
-        steps.add("ε_c,in", "declared", strain.declared, "1", "input actions.axial_strain")
     origin = "edge of the column under the base demand"
     if not np.all(strain.base_holds):
         origin += "; where the base cannot carry it, ultimate strain of the core"
     steps.add("ε_c,base", origin, strain.found, "1", "section analysis of the repaired base")
-    return steps.add("ε_c", "the larger", strain.value, "1", "checked axial strain")
+    if strain.declared is None:
+        return steps.add("ε_c", "ε_c,base", strain.value, "1", "checked axial strain")
+    steps.add("ε_c,in", "declared", strain.declared, "1", "input actions.axial_strain")
+    return steps.add("ε_c", "max(ε_c,in, ε_c,base)", strain.value, "1", "checked axial strain")

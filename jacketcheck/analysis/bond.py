@@ -7,7 +7,12 @@ from dataclasses import dataclass, fields, replace
 
 import numpy as np
 
-from jacketcheck.analysis.damaged_bars import anchorage_start, debonding_bars, target_stress
+from jacketcheck.analysis.damaged_bars import (
+    anchorage_length,
+    anchorage_start,
+    debonding_bars,
+    target_stress,
+)
 from jacketcheck.analysis.memo import remembered
 from jacketcheck.analysis.retained import bond_pressure, retained
 from jacketcheck.catalog.bond_models import BondConditions
@@ -114,9 +119,7 @@ def bar_bonds(jacket: Jacket) -> tuple[BarBond, ...]:
         return ()
     conditions = [bond_conditions(jacket, bar) for bar in bars.groups]
     laws = [_law(jacket, one) for one in conditions]
-    lengths = [
-        np.subtract(jacket.repair_height, anchorage_start(bar, jacket)) for bar in bars.groups
-    ]
+    lengths = [anchorage_length(bar, jacket) for bar in bars.groups]
     law, length = stacked_law(laws), np.stack(np.broadcast_arrays(*lengths))
     steel, diameter, target = (
         bar_steels(jacket),

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from jacketcheck.analysis.damaged_bars import anchorage_start, debonding_bars, target_stress
+from jacketcheck.analysis.damaged_bars import anchorage_length, debonding_bars, target_stress
 from jacketcheck.analysis.hoop_action import hoop_action
 from jacketcheck.analysis.memo import remembered
 from jacketcheck.jacket.jacket import Jacket
@@ -27,7 +27,7 @@ class ClampingNeed:
     crack_perimeter
         Splitting crack that each bar mobilises [mm], with the column's original cover.
     length
-        Anchorage length of each group, up to the top of the repair [mm]; see `anchorage_start`.
+        Anchorage length of each group, up to the top of the repair [mm]; see `anchorage_length`.
     core_pressure
         Pressure on the core that each group needs [MPa].
     """
@@ -55,10 +55,7 @@ def clamping_need(jacket: Jacket) -> ClampingNeed:
         cover=np.add(column.cover, column.ties.diameter),
     )
     force = np.multiply(layer.area, target_stress(jacket))
-    lengths = tuple(
-        np.subtract(jacket.repair_height, anchorage_start(bar, jacket))
-        for bar in debonding_bars(jacket).groups
-    )
+    lengths = tuple(anchorage_length(bar, jacket) for bar in debonding_bars(jacket).groups)
     return ClampingNeed(
         bar_force=force,
         crack_perimeter=perimeter,

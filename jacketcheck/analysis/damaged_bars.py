@@ -27,9 +27,12 @@ from jacketcheck.analysis.memo import remembered
 from jacketcheck.jacket.column_parts import ColumnBar
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._arrays import Real
+from jacketcheck.results import Steps
 
 __all__ = [
     "DebondingBars",
+    "add_anchorage_length",
+    "anchorage_length",
     "anchorage_start",
     "counts_as_fractured",
     "debonding_bars",
@@ -108,6 +111,20 @@ def anchorage_start(bar: ColumnBar, jacket: Jacket) -> Real:
     gap below.
     """
     return np.maximum(bar.damage_height, jacket.sleeve.gap)
+
+
+def anchorage_length(bar: ColumnBar, jacket: Jacket) -> Real:
+    """Length over which a fractured bar is anchored again, up to the top of the repair [mm]."""
+    return np.subtract(jacket.repair_height, anchorage_start(bar, jacket))
+
+
+def add_anchorage_length(jacket: Jacket, steps: Steps, bar: ColumnBar) -> Real:
+    """Write down where a fractured bar's anchorage lies and return its length [mm]."""
+    steps.add("H", "height of repair", jacket.repair_height, "mm", "input repair.height")
+    steps.add("z_f", f"{bar.state} at", bar.damage_height, "mm", f"input {bar.record or 'damage'}")
+    steps.add("g", "gap, in which nothing clamps the bar", jacket.sleeve.gap, "mm",
+              "input repair.gap")  # fmt: skip
+    return steps.add("l", "H − max(z_f, g)", anchorage_length(bar, jacket), "mm", "geometry")
 
 
 def target_stress(jacket: Jacket) -> Real:

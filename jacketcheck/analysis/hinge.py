@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Final
 
 import numpy as np
 
@@ -17,6 +18,8 @@ from jacketcheck.mechanics.section_limits import BilinearCurve, bilinear_curve
 from jacketcheck.results import Steps
 
 __all__ = ["Hinge", "add_hinge", "bilinear", "hinge", "original_response"]
+
+_SOURCE: Final = "AASHTO Guide Spec Seismic 2nd ed. (2011) 8.5"
 
 
 @remembered
@@ -92,18 +95,14 @@ def hinge(jacket: Jacket) -> Hinge:
 
 def add_hinge(jacket: Jacket, steps: Steps) -> Hinge:
     """Write the relocated hinge's forces down and return them."""
-    forces = hinge(jacket)
-    double = jacket.column.curvature == "double"
-    span = "h − H" if double else "L − H"
-    moments = "2 M_o" if double else "M_o"
-    source = "AASHTO Guide Spec Seismic 2nd ed. (2011) 8.5"
+    forces, column = hinge(jacket), jacket.column
+    double = column.curvature == "double"
     steps.add("M_p", "section above, every bar whole, expected strengths", forces.plastic_moment,
-              "N mm", f"moment-curvature, {source}")  # fmt: skip
-    steps.add("λ_mo", jacket.column.layer.steel.name, forces.overstrength, "1", source)
-    steps.add("M_o", "λ_mo M_p", forces.hinge_moment, "N mm", source)
-    steps.add("L" if not double else "h", "column height", jacket.column.height, "mm",
-              "input column.height")  # fmt: skip
+              "N mm", f"moment-curvature, {_SOURCE}")  # fmt: skip
+    steps.add("λ_mo", column.layer.steel.name, forces.overstrength, "1", _SOURCE)
+    steps.add("M_o", "λ_mo M_p", forces.hinge_moment, "N mm", _SOURCE)
+    steps.add("L", "column height", column.height, "mm", "input column.height")
     steps.add("H", "height of repair", jacket.repair_height, "mm", "input repair.height")
-    steps.add("V_o", f"{moments}/({span})", forces.shear, "N", "statics")
+    steps.add("V_o", "2 M_o/(L − H)" if double else "M_o/(L − H)", forces.shear, "N", "statics")
     steps.add("M_base", "M_o + V_o H", forces.base_moment, "N mm", "statics")
     return forces

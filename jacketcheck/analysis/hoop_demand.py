@@ -15,7 +15,15 @@ from jacketcheck.mechanics._arrays import Real
 from jacketcheck.mechanics.hoop import bolt_hoop_force, hoop_force
 from jacketcheck.results import Steps
 
-__all__ = ["HoopDemand", "add_bolt_force", "add_hoop_force", "hoop_demand"]
+__all__ = [
+    "HoopDemand",
+    "add_bolt_force",
+    "add_hoop_force",
+    "add_radii",
+    "add_row_force",
+    "add_rows",
+    "hoop_demand",
+]
 
 _EQUILIBRIUM = "equilibrium of a half shell"
 
@@ -75,14 +83,25 @@ def hoop_demand(jacket: Jacket) -> HoopDemand:
     )
 
 
+def add_radii(jacket: Jacket, steps: Steps) -> None:
+    """Write down the radii between which pressure is carried through the grout."""
+    sleeve, column = jacket.sleeve, jacket.column
+    steps.add("D_i", "inside of the sleeve", sleeve.inner_diameter, "mm",
+              "input sleeve.inner_diameter")  # fmt: skip
+    steps.add("R_i", "D_i/2", sleeve.inner_radius, "mm", "geometry")
+    steps.add("D", "column", column.diameter, "mm", "input column.diameter")
+    steps.add("R_c", "D/2", column.radius, "mm", "geometry")
+
+
 def add_hoop_force(jacket: Jacket, steps: Steps) -> Real:
     """Write down how the hoop force comes about and return it [N/mm]."""
     demand = hoop_demand(jacket)
-    steps.add("R_i", "D_i / 2", jacket.sleeve.inner_radius, "mm", "input sleeve.inner_diameter")
+    add_radii(jacket, steps)
     steps.add("p_dil", "dilation, expected f_y", demand.dilation_pressure, "MPa",
-              "limit state hoop-dilation")  # fmt: skip
-    steps.add("p_cl", "clamping need × R_c / R_i", demand.clamping_pressure, "MPa",
+              "as limit state hoop-dilation, with the sleeve's expected yield")  # fmt: skip
+    steps.add("p_c", "needed on the core", clamping_need(jacket).largest_core_pressure, "MPa",
               "limit state clamping")  # fmt: skip
+    steps.add("p_cl", "p_c R_c/R_i", demand.clamping_pressure, "MPa", "cracked grout")
     steps.add("N_lap", "non-contact laps", demand.lap_force, "N/mm", "limit state added-bar-lap")
     return steps.add("N", "max(p_dil, p_cl) R_i + N_lap", demand.force, "N/mm", _EQUILIBRIUM)
 
@@ -91,6 +110,21 @@ def add_bolt_force(jacket: Jacket, steps: Steps) -> Real:
     """Write down the force on the hardest-worked bolt and return it [N]."""
     add_hoop_force(jacket, steps)
     bolts = jacket.bolts
+    add_rows(jacket, steps)
     steps.add("h_t", "max(s, e_end + s/2)", bolts.tributary_height, "mm", "tributary height")
     steps.add("n_c", "columns", bolts.columns, "1", "input bolts.columns")
-    return steps.add("V", "N h_t / n_c", hoop_demand(jacket).bolt_force, "N", _EQUILIBRIUM)
+    return steps.add("V", "N h_t/n_c", hoop_demand(jacket).bolt_force, "N", _EQUILIBRIUM)
+
+
+def add_row_force(jacket: Jacket, steps: Steps) -> Real:
+    """Write down the hoop force on the hardest-worked row of bolts and return it [N]."""
+    add_bolt_force(jacket, steps)
+    force = hoop_demand(jacket).bolt_force * jacket.bolts.columns
+    return steps.add("N_row", "V n_c", force, "N", _EQUILIBRIUM)
+
+
+def add_rows(jacket: Jacket, steps: Steps) -> None:
+    """Write down the spacing of the bolt rows and their distance to the ends."""
+    bolts = jacket.bolts
+    steps.add("s", "spacing of the rows", bolts.pitch, "mm", "input bolts.pitch")
+    steps.add("e_end", "end distance", bolts.end_distance, "mm", "input bolts, rows and height")

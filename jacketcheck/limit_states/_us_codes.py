@@ -57,23 +57,30 @@ class SteelCode:
         metric = jacket.bolts.metric
         return plate_strength.AISC_HOLE_DAMAGE_METRIC if metric else plate_strength.AISC_HOLE_DAMAGE
 
-    def bolt_shear(self, jacket: Jacket, *, shear_planes: Real) -> Real:
-        """Nominal shear strength of one bolt [N]."""
+    def long_joint_factor(self, jacket: Jacket) -> Real:
+        """Factor on bolt shear for a joint that is long in the direction of the force [-]."""
         bolts = jacket.bolts
         length = bolt_strength.seam_joint_length(columns=bolts.columns, gauge=bolts.gauge)
+        if self.is_aashto:
+            return bolt_strength.aashto_long_joint_factor(length)
+        return bolt_strength.aisc_long_joint_factor(length)
+
+    def bolt_shear(self, jacket: Jacket, *, shear_planes: Real) -> Real:
+        """Nominal shear strength of one bolt [N]."""
+        bolts, factor = jacket.bolts, self.long_joint_factor(jacket)
         if self.is_aashto:
             return bolt_strength.aashto_bolt_shear_resistance(
                 bolts.diameter,
                 tensile_strength=bolts.tensile_strength,
                 threads=bolts.threads,  # type: ignore[arg-type]
                 shear_planes=shear_planes,
-                long_joint_factor=bolt_strength.aashto_long_joint_factor(length),
+                long_joint_factor=factor,
             )
         return bolt_strength.aisc_bolt_shear_strength(
             bolts.diameter,
             shear_stress=bolts.shear_stress,
             shear_planes=shear_planes,
-            long_joint_factor=bolt_strength.aisc_long_joint_factor(length),
+            long_joint_factor=factor,
         )
 
 

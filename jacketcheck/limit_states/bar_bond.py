@@ -2,25 +2,29 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from typing import Final
 
 import numpy as np
 
 from jacketcheck.analysis.bond import BarBond, bar_bonds
-from jacketcheck.analysis.damaged_bars import debonding_bars
+from jacketcheck.analysis.damaged_bars import add_anchorage_length, debonding_bars
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.limit_state import limit_state
 from jacketcheck.limit_states._rows import not_applicable
+from jacketcheck.mechanics._arrays import Real
 from jacketcheck.results import Result, Steps
 
 __all__ = ["bar_bond", "bar_length"]
 
-_NONE = "no bar is anchored by bond alone"
-_CHIPPED = (
-    "engineering judgement: grout bonds to a chipped and cleaned bar like concrete of its strength; "
-    "rib spacing by judgement.rib_spacing_ratio"
+_STRESS: Final = "Stress developed in the fractured bars"
+_LENGTH: Final = "Length to develop the fractured bars"
+_NONE: Final = "no bar is anchored by bond alone"
+_EQUATIONS: Final = "dσ/dx = 4 τ(s) Ω_y/d_b, ds/dx = ε(σ) from the fracture"
+_CHIPPED: Final = (
+    "engineering judgement: grout bonds to a chipped and cleaned bar like concrete of its "
+    "strength; rib spacing by judgement.rib_spacing_ratio"
 )
-_UNCHIPPED = (
+_UNCHIPPED: Final = (
     "engineering judgement: cracked concrete left around a bar has 'other' bond conditions; rib "
     "spacing by judgement.rib_spacing_ratio"
 )
@@ -28,96 +32,81 @@ _UNCHIPPED = (
 
 @limit_state(
     "bar-bond",
-    title="Stress developed in the fractured bars",
+    title=_STRESS,
     monotonic={"grout.strength": 0, "repair_height": 0},
     effort="bond",
 )
 def bar_bond(jacket: Jacket) -> list[Result]:
     """Stress that each group of fractured bars must and can develop at the top of the repair."""
-    bars = debonding_bars(jacket)
-    if not len(bars):
-        return [not_applicable("Stress developed in the fractured bars", _NONE)]
-    rows = []
+    bars, rows = debonding_bars(jacket), []
     for index, bond in enumerate(bar_bonds(jacket)):
         steps = Steps()
-        demand = _add_bond(jacket, bond, steps)
+        demand = _add_bond(jacket, index, steps)
         capacity = steps.add("f_s", "largest over free-end slips", bond.developed_stress, "MPa",
-                             "dσ/dx = 4 τ(s) Ω_y/d_b, ds/dx = ε(σ) from the fracture")  # fmt: skip
-        row = _row("Stress developed in the fractured bars", jacket, index, demand, capacity, "MPa",
-                   steps)  # fmt: skip
-        rows.append(replace(row, saturates=True))
-    return rows
+                             _EQUATIONS)  # fmt: skip
+        row = Result(_STRESS, bars.name(index), demand, capacity, "MPa", jacket.bond_model.source,
+                     steps.lines, _notes(jacket, index), saturates=True)  # fmt: skip
+        rows.append(row)
+    return rows or [not_applicable(_STRESS, _NONE)]
 
 
 @limit_state(
     "bar-length",
-    title="Length to develop the fractured bars",
+    title=_LENGTH,
     monotonic={"grout.strength": 0, "repair_height": 0},
     effort="bond",
 )
 def bar_length(jacket: Jacket) -> list[Result]:
     """Length needed over length available; unlike the stress it tells how much is to spare."""
-    bars = debonding_bars(jacket)
-    if not len(bars):
-        return [not_applicable("Length to develop the fractured bars", _NONE)]
-    rows = []
+    bars, rows = debonding_bars(jacket), []
     for index, bond in enumerate(bar_bonds(jacket)):
         steps = Steps()
-        _add_bond(jacket, bond, steps)
+        _add_bond(jacket, index, steps)
         demand = steps.add("l_need", "shortest length that develops it", bond.needed_length, "mm",
-                           "dσ/dx = 4 τ(s) Ω_y/d_b, ds/dx = ε(σ) from the fracture")  # fmt: skip
-        rows.append(_row("Length to develop the fractured bars", jacket, index, demand,
-                         bond.available_length, "mm", steps))  # fmt: skip
-    return rows
+                           _EQUATIONS)  # fmt: skip
+        row = Result(_LENGTH, bars.name(index), demand, bond.available_length, "mm",
+                     jacket.bond_model.source, steps.lines, _notes(jacket, index))  # fmt: skip
+        rows.append(row)
+    return rows or [not_applicable(_LENGTH, _NONE)]
 
 
-def _add_bond(jacket: Jacket, bond: BarBond, steps: Steps) -> object:
-    """Write down what the bond of a bar rests on, and return its target stress."""
-    bar, law, layer = bond.conditions, bond.law, jacket.column.layer
-    source = jacket.bond_model.source
+def _notes(jacket: Jacket, index: int) -> tuple[str, ...]:
+    unchipped = debonding_bars(jacket).groups[index].surface == "unchipped"
+    return (_UNCHIPPED,) if unchipped else (_CHIPPED,)
+
+
+def _add_bond(jacket: Jacket, index: int, steps: Steps) -> Real:
+    """Write down what the bond of a bar rests on, and return its target stress [MPa]."""
+    bond, layer = bar_bonds(jacket)[index], jacket.column.layer
     steps.add("d_b", layer.size, layer.diameter, "mm", layer.source)
     steps.add("f_ye", layer.steel.name, layer.steel.expected_yield, "MPa", layer.steel.source)
     steps.add("f_ue", layer.steel.name, layer.steel.expected_tensile, "MPa", layer.steel.source)
+    _add_law(jacket, bond, steps)
+    add_anchorage_length(jacket, steps, debonding_bars(jacket).groups[index])
+    target = np.asarray(bond.target_stress)[()]
+    return steps.add("f_target", f"{jacket.judgement.bar_target} strength", target, "MPa",
+                     "input judgement.bar_target")  # fmt: skip
+
+
+def _add_law(jacket: Jacket, bond: BarBond, steps: Steps) -> None:
+    """Write down what surrounds a bar and the local law that follows."""
+    bar, law, source = bond.conditions, bond.law, jacket.bond_model.source
     if bar.surface == "chipped":
         steps.add("f_cm", "grout", bar.grout_strength, "MPa", "input grout.strength")
     else:
+        concrete = jacket.column.concrete
         steps.add("f_cm", "column concrete, expected", bar.concrete_strength, "MPa",
-                  jacket.column.concrete.expected_source)  # fmt: skip
+                  concrete.expected_source)  # fmt: skip
         steps.add("w_cr", "crack along the bar", bar.crack_width, "mm", "input damage")
-        steps.add("c", "cover left", bar.cover, "mm", "input")
-        steps.add("splitting", "sleeve", "held" if bar.splitting_held else "not held: seams slip", "",
-                  "limit state seam-slip")  # fmt: skip
+        steps.add("c", "cover left, at least d_b/2", bar.cover, "mm",
+                  "input column.cover, damage.spalling_depth")  # fmt: skip
+    held = "held" if bar.splitting_held else "not held: seams slip"
+    steps.add("splitting", "by the sleeve", held, "", "limit state seam-slip")
     steps.add("p_tr", "supplied and kept for the next cycle, on the core", bar.confining_pressure,
               "MPa", "limit states clamping, retained-pressure")  # fmt: skip
-    steps.add("s_rib", "clear rib spacing", bar.clear_rib_spacing, "mm",
-              "input judgement.rib_spacing_ratio × d_b")  # fmt: skip
-    steps.add(
-        "τ_max", f"{bar.surface} surface, pressure and cracks", law.peak_stress, "MPa", source
-    )
+    steps.add("r_rib", "clear rib spacing over diameter", jacket.judgement.rib_spacing_ratio, "1",
+              "input judgement.rib_spacing_ratio")  # fmt: skip
+    steps.add("s_rib", "r_rib d_b", bar.clear_rib_spacing, "mm", "clear rib spacing")
+    steps.add("τ_max", f"{bar.surface} surface, pressure and cracks", law.peak_stress, "MPa",
+              source)  # fmt: skip
     steps.add("τ_f", "residual", law.residual_stress, "MPa", source)
-    steps.add("l", "fracture to top of repair", bond.available_length, "mm", "input")
-    return steps.add("f_target", f"{jacket.judgement.bar_target} strength",
-                     np.asarray(bond.target_stress)[()], "MPa", "input judgement.bar_target")  # fmt: skip
-
-
-def _row(
-    title: str,
-    jacket: Jacket,
-    index: int,
-    demand: object,
-    capacity: object,
-    unit: str,
-    steps: Steps,
-) -> Result:
-    bars = debonding_bars(jacket)
-    unchipped = bars.groups[index].surface == "unchipped"
-    return Result(
-        title,
-        bars.name(index),
-        demand,  # type: ignore[arg-type]
-        capacity,  # type: ignore[arg-type]
-        unit,
-        jacket.bond_model.source,
-        steps.lines,
-        (_UNCHIPPED if unchipped else _CHIPPED,),
-    )

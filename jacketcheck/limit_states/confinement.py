@@ -5,14 +5,21 @@ from __future__ import annotations
 import numpy as np
 
 from jacketcheck.analysis.clamping import clamping_need, clamping_supply
-from jacketcheck.analysis.damaged_bars import debonding_bars, target_stress
+from jacketcheck.analysis.damaged_bars import (
+    add_anchorage_length,
+    debonding_bars,
+    target_stress,
+)
 from jacketcheck.analysis.hoop_action import hoop_action
+from jacketcheck.analysis.hoop_demand import add_radii
 from jacketcheck.analysis.retained import retained
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.limit_state import limit_state
 from jacketcheck.limit_states._rows import not_applicable
 from jacketcheck.limit_states.editions import PRIESTLEY
+from jacketcheck.mechanics import hoop
 from jacketcheck.mechanics._arrays import Real
+from jacketcheck.mechanics.retained_pressure import RetainedPressure
 from jacketcheck.results import Kind, Result, Steps
 
 __all__ = ["clamping", "retained_pressure"]
@@ -41,19 +48,14 @@ def clamping(jacket: Jacket) -> list[Result]:
 
 def _clamping(jacket: Jacket, index: int) -> Result:
     steps, need, supply = Steps(), clamping_need(jacket), clamping_supply(jacket)
-    layer = jacket.column.layer
-    steps.add("A_b", layer.size, layer.area, "mm2", layer.source)
-    steps.add("f_s", f"{jacket.judgement.bar_target} strength to be reached",
-              target_stress(jacket), "MPa", layer.steel.source)  # fmt: skip
-    steps.add("μ", "friction on the crack", jacket.judgement.crack_friction, "1",
-              "input judgement.crack_friction")  # fmt: skip
-    steps.add("l", "fracture to top of repair", need.length[index], "mm", "input")
-    steps.add("p_crack", "min(π D′/(2n) + 2(d_b + c), 2√2 (c + d_b))", need.crack_perimeter, "mm",
-              _SOURCE)  # fmt: skip
-    demand = steps.add("p_c", "A_b f_s/(μ l p_crack)", need.core_pressure[index], "MPa", _SOURCE)
-    add_supply(jacket, steps)
-    ratio = jacket.sleeve.inner_radius / jacket.column.radius
-    capacity = steps.add("p_c,av", "min(…) R_i/R_c", supply.available * ratio, "MPa", _SOURCE)
+    _add_crack(jacket, steps)
+    add_anchorage_length(jacket, steps, debonding_bars(jacket).groups[index])
+    demand = steps.add("p_need", "A_b f_s/(μ l p_crack)", need.core_pressure[index], "MPa", _SOURCE)
+    _add_supply(jacket, steps)
+    pressure = hoop.core_pressure(
+        supply.available, inner_radius=jacket.sleeve.inner_radius, core_radius=jacket.column.radius
+    )
+    capacity = steps.add("p_c,av", "min(p(ε_cl), p_y, p_slip) R_i/R_c", pressure, "MPa", _SOURCE)
     return Result(
         "Clamping of the fractured bars",
         debonding_bars(jacket).name(index),
@@ -66,54 +68,72 @@ def _clamping(jacket: Jacket, index: int) -> Result:
     )
 
 
-def add_supply(jacket: Jacket, steps: Steps) -> None:
+def _add_crack(jacket: Jacket, steps: Steps) -> None:
+    """Write down a bar's force and the splitting crack that it mobilises."""
+    need, column, layer = clamping_need(jacket), jacket.column, jacket.column.layer
+    steps.add("A_b", layer.size, layer.area, "mm2", layer.source)
+    steps.add("f_s", f"{jacket.judgement.bar_target} strength to be reached",
+              target_stress(jacket), "MPa", layer.steel.source)  # fmt: skip
+    steps.add("μ", "friction on the crack", jacket.judgement.crack_friction, "1",
+              "input judgement.crack_friction")  # fmt: skip
+    steps.add("n", "bars", layer.count, "1", "input column.bars.count")
+    steps.add(
+        "D′", "circle of bar centres", np.multiply(2.0, layer.circle_radius), "mm", "geometry"
+    )
+    steps.add("d_b", layer.size, layer.diameter, "mm", layer.source)
+    steps.add("c", "original cover over the bars", np.add(column.cover, column.ties.diameter), "mm",
+              "input column.cover and hoops")  # fmt: skip
+    steps.add("p_crack", "min(π D′/(2 n) + 2 (d_b + c), 2 √2 (c + d_b))", need.crack_perimeter,
+              "mm", _SOURCE)  # fmt: skip
+
+
+def _add_supply(jacket: Jacket, steps: Steps) -> None:
     """Write down what limits the clamping pressure, at the inner face of the sleeve."""
-    supply, action = clamping_supply(jacket), hoop_action(jacket)
+    supply, action, sleeve = clamping_supply(jacket), hoop_action(jacket), jacket.sleeve
+    add_radii(jacket, steps)
     steps.add("ε_cl", "hoop strain counted", jacket.judgement.clamping_strain, "1",
               "input judgement.clamping_strain")  # fmt: skip
     steps.add("u_0", "play before the sleeve engages", action.initial_play, "mm", "hole clearance")
-    steps.add("p(ε_cl)", "(ε_cl R_c − u_0)/(du/dp)", supply.at_hoop_strain, "MPa", _SOURCE)
+    steps.add("du/dp", "sleeve, seams and grout in series", action.radial_compliance, "mm/MPa",
+              "limit state hoop-dilation")  # fmt: skip
+    steps.add("p(ε_cl)", "max(ε_cl R_c − u_0, 0)/(du/dp)", supply.at_hoop_strain, "MPa", _SOURCE)
+    steps.add("F_y", sleeve.steel.name, sleeve.steel.yield_strength, "MPa", sleeve.steel.source)
+    steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
     steps.add("p_y", "F_y t/R_i", supply.at_yield, "MPa", "thin shell")
     steps.add("p_slip", "smallest μ, no D_u; not for snug bolts", supply.at_slip, "MPa", "friction")
 
 
-@limit_state(
-    "retained-pressure", title="Confining pressure kept for the next cycle", effort="closed-form"
-)
+@limit_state("retained-pressure", title="Confining pressure kept for the next cycle")
 def retained_pressure(jacket: Jacket) -> list[Result]:
     """What slip, yield, and both leave of the pressure; reported, not judged.
 
     Bond counts on what this jacket keeps, so that its loss shows in the rows of the bars.
     """
     kept = retained(jacket)
-    need = (
-        np.multiply(clamping_need(jacket).largest_core_pressure, jacket.column.radius)
-        / jacket.sleeve.inner_radius
+    return [
+        _kept(jacket, "if the seams slip", kept.slip_loss, kept.after_slip),
+        _kept(jacket, "after yield at the checked strain", kept.yield_loss, kept.after_yield),
+        _kept(jacket, "as this jacket is", kept.after_both.lost_strain, kept.after_both),
+    ]
+
+
+def _kept(jacket: Jacket, where: str, loss: Real, state: RetainedPressure) -> Result:
+    steps, need = Steps(), clamping_need(jacket).largest_core_pressure
+    _add_supply(jacket, steps)
+    steps.add("Δε", "2 δ/(π D_i) for slip, ε_max − F_y/E for yield", loss, "1", "hoop strain lost")
+    steps.add("p_0", "min(ε_cl R_i/(du/dp), p_y)", state.before, "MPa", "compatibility of the ring")
+    left = steps.add("p", "min(max(ε_cl − Δε, 0) R_i/(du/dp), p_y)", state.retained, "MPa",
+                     "compatibility of the ring")  # fmt: skip
+    steps.add("p_c", "needed on the core", need, "MPa", "limit state clamping")
+    demand = np.multiply(need, jacket.column.radius) / jacket.sleeve.inner_radius
+    steps.add("p_need", "p_c R_c/R_i", demand, "MPa", "cracked grout")
+    return Result(
+        "Confining pressure kept for the next cycle",
+        where,
+        demand,
+        left,
+        "MPa",
+        "compatibility of the ring; no clause",
+        steps.lines,
+        kind=Kind.REPORTED,
     )
-    cases = (
-        ("if the seams slip", kept.slip_loss, kept.after_slip),
-        ("after yield at the checked strain", kept.yield_loss, kept.after_yield),
-        ("as this jacket is", kept.after_both.lost_strain, kept.after_both),
-    )
-    rows = []
-    for where, loss, state in cases:
-        steps = Steps()
-        steps.add("Δε", "hoop strain lost", loss, "1",
-                  "2δ/(πD) for slip, ε_max − F_y/E for yield")  # fmt: skip
-        steps.add("p_0", "without loss, at ε_cl", state.before, "MPa", "thin shell, seams, grout")
-        left: Real = steps.add("p", "(ε_cl − Δε) R_i/(du/dp), 0 ≤ p ≤ p_y", state.retained, "MPa",
-                               "compatibility of the ring")  # fmt: skip
-        demand = steps.add("p_need", "clamping need × R_c/R_i", need, "MPa", "limit state clamping")
-        rows.append(
-            Result(
-                "Confining pressure kept for the next cycle",
-                where,
-                demand,
-                left,
-                "MPa",
-                "compatibility of the ring; no clause",
-                steps.lines,
-                kind=Kind.REPORTED,
-            )
-        )
-    return rows

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+from typing import Final
+
 import numpy as np
 
-from jacketcheck.analysis.hoop_demand import add_bolt_force, hoop_demand
+from jacketcheck.analysis.hoop_demand import add_bolt_force, add_row_force
 from jacketcheck.analysis.splice import effective_splice_thickness
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.limit_state import limit_state
@@ -16,7 +19,7 @@ from jacketcheck.results import Result, Steps
 
 __all__ = ["seam_bolt_row", "seam_bolt_shear", "sleeve_bearing", "splice_bearing"]
 
-_PLACE = "hardest-worked row"
+_PLACE: Final = "hardest-worked row"
 
 
 @limit_state(
@@ -31,76 +34,168 @@ def seam_bolt_shear(jacket: Jacket) -> list[Result]:
 
 
 def _bolt_shear(jacket: Jacket, code: SteelCode) -> Result:
-    steps, bolts = Steps(), jacket.bolts
+    steps = Steps()
     clause = f"{code.name} {code.shear_clause}"
     demand = add_bolt_force(jacket, steps)
-    steps.add("A_b", "π d²/4", bolts.area, "mm2", bolts.source)
-    if code.is_aashto:
-        steps.add("F_ub", bolts.product, bolts.tensile_strength, "MPa", bolts.source)
-    else:
-        steps.add("F_nv", f"threads {bolts.threads}", bolts.shear_stress, "MPa",
-                  f"{code.name} Table J3.2")  # fmt: skip
-    planes = steps.add("n_s", "shear planes", jacket.splice.shear_planes, "1", "input splice.sides")
-    nominal = code.bolt_shear(jacket, shear_planes=planes)
-    expression = (
-        f"{0.56 if bolts.threads == 'excluded' else 0.45} A_b F_ub n_s"
-        if code.is_aashto
-        else "F_nv A_b n_s"
-    )
-    steps.add("R_n", expression, nominal, "N", clause)
+    steps.add("n_s", "shear planes", jacket.splice.shear_planes, "1", "input splice.sides")
+    nominal = _add_shear(jacket, steps, code, "R_n", planes=jacket.splice.shear_planes)
     steps.add("φ", "bolt shear", code.shear, "1", clause)
     capacity = steps.add("φR_n", "φ R_n", code.shear * nominal, "N", clause)
     return Result("Shear of the seam bolts", _PLACE, demand, capacity, "N", clause, steps.lines)
+
+
+def _add_shear(jacket: Jacket, steps: Steps, code: SteelCode, symbol: str, *, planes: Real) -> Real:
+    """Write down the nominal shear strength of one bolt and return it [N]."""
+    bolts, clause = jacket.bolts, f"{code.name} {code.shear_clause}"
+    steps.add("d", f"{bolts.product}, {bolts.size}", bolts.diameter, "mm", bolts.source)
+    steps.add("A_b", "π d²/4", bolts.area, "mm2", "shank")
+    steps.add("k_L", "long joint", code.long_joint_factor(jacket), "1", clause)
+    if code.is_aashto:
+        share = 0.56 if bolts.threads == "excluded" else 0.45
+        steps.add("F_ub", bolts.product, bolts.tensile_strength, "MPa", bolts.source)
+        expression = f"{share} A_b F_ub k_L"
+    else:
+        steps.add("F_nv", f"threads {bolts.threads}", bolts.shear_stress, "MPa",
+                  f"{code.name} Table J3.2")  # fmt: skip
+        expression = "F_nv A_b k_L"
+    expression += " n_s" if symbol == "R_n" else ""
+    return steps.add(symbol, expression, code.bolt_shear(jacket, shear_planes=planes), "N", clause)
+
+
+@dataclass(frozen=True, eq=False)
+class _HoledPlate:
+    """A plate and its holes: mark in symbols, name, dimensions [mm] and tensile strength [MPa]."""
+
+    mark: str
+    name: str
+    edge_distance: Real
+    edge_source: str
+    thickness: Real
+    thickness_source: str
+    tensile_strength: Real
+    strength_source: str
+
+
+def _sleeve(jacket: Jacket) -> _HoledPlate:
+    return _HoledPlate(
+        mark="s",
+        name="sleeve",
+        edge_distance=jacket.bolts.seam_edge_distance,
+        edge_source="input bolts.seam_edge_distance",
+        thickness=jacket.sleeve.thickness,
+        thickness_source="input sleeve.thickness",
+        tensile_strength=jacket.sleeve.steel.tensile_strength,
+        strength_source=jacket.sleeve.steel.source,
+    )
+
+
+def _splice_plate(
+    jacket: Jacket, mark: str, name: str, thickness: Real, source: str
+) -> _HoledPlate:
+    return _HoledPlate(
+        mark=mark,
+        name=name,
+        edge_distance=jacket.bolts.plate_edge_distance,
+        edge_source="input bolts.plate_edge_distance",
+        thickness=thickness,
+        thickness_source=source,
+        tensile_strength=jacket.splice.steel.tensile_strength,
+        strength_source=jacket.splice.steel.source,
+    )
 
 
 @limit_state("sleeve-bearing", title="Bearing and tear-out of the sleeve at the bolts",
              monotonic={"bolts.seam_edge_distance": -1}, effort="closed-form")  # fmt: skip
 def sleeve_bearing(jacket: Jacket) -> list[Result]:
     """Bearing and tear-out of the sleeve towards the seam, for one row."""
-    return [_sleeve_bearing(jacket, code) for code in US_CODES]
-
-
-def _sleeve_bearing(jacket: Jacket, code: SteelCode) -> Result:
-    steps, sleeve = Steps(), jacket.sleeve
-    clause = f"{code.name} {code.bearing_clause}"
-    demand = _row_force(jacket, steps)
-    holes = _hole_strengths(
-        jacket,
-        steps,
-        edge_distance=jacket.bolts.seam_edge_distance,
-        edge_source="input bolts.seam_edge_distance",
-        thickness=sleeve.thickness,
-        tensile_strength=sleeve.steel.tensile_strength,
-        plate="sleeve",
-        clause=clause,
-    )
-    return _bearing_row(jacket, "sleeve", demand, holes, steps, code)
+    return [_bearing(jacket, code, _sleeve(jacket)) for code in US_CODES]
 
 
 @limit_state("splice-bearing", title="Bearing and tear-out of the splice plates at the bolts",
              monotonic={"bolts.plate_edge_distance": -1}, effort="closed-form")  # fmt: skip
 def splice_bearing(jacket: Jacket) -> list[Result]:
     """Bearing and tear-out of the splice plate that takes most for its thickness, for one row."""
-    return [_splice_bearing(jacket, code) for code in US_CODES]
-
-
-def _splice_bearing(jacket: Jacket, code: SteelCode) -> Result:
-    steps = Steps()
-    clause = f"{code.name} {code.bearing_clause}"
-    row = _row_force(jacket, steps)
-    thickness = steps.add("t_eff", "smallest of each plate's t over its share",
-                          effective_splice_thickness(jacket), "mm", "statics, no bending")  # fmt: skip
-    holes = _hole_strengths(
+    plate = _splice_plate(
         jacket,
-        steps,
-        edge_distance=jacket.bolts.plate_edge_distance,
-        edge_source="input bolts.plate_edge_distance",
-        thickness=thickness,
-        tensile_strength=jacket.splice.steel.tensile_strength,
-        plate="splice plates",
-        clause=clause,
+        "p",
+        "splice plates",
+        effective_splice_thickness(jacket),
+        "smallest of each plate's thickness over its share, statics without bending",
     )
-    return _bearing_row(jacket, "splice plates", row, holes, steps, code)
+    return [_bearing(jacket, code, plate) for code in US_CODES]
+
+
+def _bearing(jacket: Jacket, code: SteelCode, plate: _HoledPlate) -> Result:
+    steps, columns = Steps(), jacket.bolts.columns
+    clause = f"{code.name} {code.bearing_clause}"
+    demand = add_row_force(jacket, steps)
+    _add_hole(jacket, steps)
+    holes = _add_plate(jacket, steps, plate, clause)
+    nominal = holes.edge + (np.asarray(columns) - 1.0) * holes.inner
+    edge, inner = (f"r_{plate.mark},{where}" for where in ("edge", "in"))
+    expression = f"{edge} + (n_c − 1) {inner}" if np.any(np.greater(columns, 1)) else edge
+    steps.add("R_n", expression, nominal, "N", clause)
+    steps.add("φ", "bearing", code.bearing, "1", clause)
+    capacity = steps.add("φR_n", "φ R_n", code.bearing * nominal, "N", clause)
+    title = f"Bearing and tear-out of the {plate.name} at the bolts"
+    return Result(title, _PLACE, demand, capacity, "N", clause, steps.lines)
+
+
+def _add_hole(jacket: Jacket, steps: Steps) -> None:
+    """Write down bolt, hole and gauge."""
+    bolts = jacket.bolts
+    steps.add("d", f"{bolts.product}, {bolts.size}", bolts.diameter, "mm", bolts.source)
+    steps.add("h_a", f"{bolts.hole} hole along the force", bolts.hole_along, "mm",
+              bolts.hole_source)  # fmt: skip
+    if np.any(np.greater(bolts.columns, 1)):
+        steps.add("g", "spacing of the columns", bolts.gauge, "mm", "input bolts.gauge")
+
+
+def _add_plate(jacket: Jacket, steps: Steps, plate: _HoledPlate, clause: str) -> HoleStrengths:
+    """Write down the nominal strength of a plate at its holes and return it."""
+    bolts, mark = jacket.bolts, plate.mark
+    steps.add(f"e_{mark}", f"edge distance, {plate.name}", plate.edge_distance, "mm",
+              plate.edge_source)  # fmt: skip
+    steps.add(f"t_{mark}", plate.name, plate.thickness, "mm", plate.thickness_source)
+    steps.add(f"F_u,{mark}", plate.name, plate.tensile_strength, "MPa", plate.strength_source)
+    holes = _holes(jacket, plate)
+    bearing = bolt_bearing.bearing_strength(
+        1.0, thickness=1.0, tensile_strength=1.0, hole=bolts.hole
+    )
+    tearing = bolt_bearing.tear_out_strength(
+        1.0, thickness=1.0, tensile_strength=1.0, hole=bolts.hole
+    )
+
+    def add(where: str, distance: str, strength: Real) -> None:
+        expression = f"min({bearing:g} d, {tearing:g} ({distance})) t_{mark} F_u,{mark}"
+        steps.add(f"r_{mark},{where}", expression, strength, "N", clause)
+
+    add("edge", f"e_{mark} − h_a/2", holes.edge)
+    if np.any(np.greater(bolts.columns, 1)):
+        add("in", "g − h_a", holes.inner)
+    return holes
+
+
+def _holes(jacket: Jacket, plate: _HoledPlate) -> HoleStrengths:
+    """Nominal strength of a plate at the bolt next to its edge and at an inner bolt."""
+    bolts = jacket.bolts
+    to_edge = bolt_bearing.clear_distance_to_edge(plate.edge_distance, hole=bolts.hole_along)
+    # with one column there is no inner bolt; any distance serves, its strength is not counted
+    spacing = np.where(
+        np.greater(bolts.columns, 1), bolts.gauge, 10.0 * np.asarray(bolts.hole_along)
+    )
+    between = bolt_bearing.clear_distance_between_holes(spacing, hole=bolts.hole_along)
+
+    def strength(clear: Real) -> Real:
+        return bolt_bearing.hole_strength(
+            bolts.diameter,
+            clear_distance=clear,
+            thickness=plate.thickness,
+            tensile_strength=plate.tensile_strength,
+            hole=bolts.hole,
+        )
+
+    return HoleStrengths(strength(to_edge), strength(between))
 
 
 @limit_state("seam-bolt-row", title="Strength of a bolt row",
@@ -113,101 +208,44 @@ def seam_bolt_row(jacket: Jacket) -> list[Result]:
 def _bolt_row(jacket: Jacket, code: SteelCode) -> Result:
     steps, splice = Steps(), jacket.splice
     clause = f"{code.name} {code.shear_clause}, {code.bearing_clause}"
-    demand = _row_force(jacket, steps)
-    # one factor for all parts of a path: the smaller
-    factor = steps.add("φ", "min of shear and bearing", min(code.shear, code.bearing), "1", clause)
-    shear = steps.add("r_v", "bolt shear, one plane", code.bolt_shear(jacket, shear_planes=1), "N",
-                      f"{code.name} {code.shear_clause}")  # fmt: skip
-
-    def holes(edge: Real, thickness: Real, strength: Real) -> HoleStrengths:
-        return _holes(jacket, edge, thickness, strength)
-
-    edge = jacket.bolts.plate_edge_distance
-    strength = splice.steel.tensile_strength
-    sleeve = holes(
-        jacket.bolts.seam_edge_distance,
-        jacket.sleeve.thickness,
-        jacket.sleeve.steel.tensile_strength,
+    demand = add_row_force(jacket, steps)
+    shear = _add_shear(jacket, steps, code, "r_v", planes=1)
+    _add_hole(jacket, steps)
+    sleeve = _add_plate(jacket, steps, _sleeve(jacket), clause)
+    plate = _splice_plate(
+        jacket, "o", "outside plate", splice.outside_thickness, "input splice.thickness"
     )
-    inside_present = np.greater(splice.inside_thickness, 0.0)
-    inside = holes(edge, np.maximum(splice.inside_thickness, 1e-6), strength)
+    outside, inside = _add_plate(jacket, steps, plate, clause), None
+    if np.any(np.greater(splice.inside_thickness, 0.0)):
+        # where some designs have no inside plate, one that is too thin to count stands for it
+        thickness = np.maximum(splice.inside_thickness, 1e-9)
+        plate = _splice_plate(
+            jacket, "i", "inside plate", thickness, "input splice.inside_thickness"
+        )
+        inside = _add_plate(jacket, steps, plate, clause)
     nominal = bolt_bearing.seam_row_strength(
         shear,
         columns=jacket.bolts.columns,
         sleeve=sleeve,
-        outside_plate=holes(edge, splice.outside_thickness, strength),
-        inside_plate=HoleStrengths(
-            np.where(inside_present, inside.edge, 0.0), np.where(inside_present, inside.inner, 0.0)
-        ),
+        outside_plate=outside,
+        inside_plate=inside,
     )
-    steps.add("R_n", "Σ min(sleeve hole, Σ min(r_v, plate hole))", nominal, "N",
-              f"{code.name} {code.shear_clause}, effective strength of each bolt")  # fmt: skip
+    source = f"{clause}, effective strength of each bolt"
+    steps.add("R_n", _row_expression(jacket, inside=inside is not None), nominal, "N", source)
+    # one factor for all parts of a path: the smaller
+    factor = steps.add("φ", "smaller of shear and bearing", min(code.shear, code.bearing), "1",
+                       clause)  # fmt: skip
     capacity = steps.add("φR_n", "φ R_n", np.multiply(factor, nominal), "N", clause)
     return Result("Strength of a bolt row", _PLACE, demand, capacity, "N", clause, steps.lines)
 
 
-def _row_force(jacket: Jacket, steps: Steps) -> Real:
-    """Hoop force on the hardest-worked row [N]."""
-    add_bolt_force(jacket, steps)
-    return steps.add("N_row", "V n_c", hoop_demand(jacket).bolt_force * jacket.bolts.columns, "N",
-                     "equilibrium of a half shell")  # fmt: skip
+def _row_expression(jacket: Jacket, *, inside: bool) -> str:
+    """Sum over the bolts of a row; the sleeve tears at one end of it, the plates at the other."""
 
+    def bolt(sleeve: str, plate: str) -> str:
+        paths = [f"min(r_v, r_{mark},{plate})" for mark in ("oi" if inside else "o")]
+        return f"min(r_s,{sleeve}, {' + '.join(paths)})"
 
-def _holes(
-    jacket: Jacket, edge_distance: Real, thickness: Real, tensile_strength: Real
-) -> HoleStrengths:
-    """Nominal strength of a plate at the bolt next to its edge and at an inner bolt."""
-    bolts = jacket.bolts
-    to_edge = bolt_bearing.clear_distance_to_edge(edge_distance, hole=bolts.hole_along)
-    # with one column there is no inner bolt; any distance serves, its strength is not counted
-    spacing = np.where(
-        np.greater(bolts.columns, 1), bolts.gauge, 10.0 * np.asarray(bolts.hole_along)
-    )
-    between = bolt_bearing.clear_distance_between_holes(spacing, hole=bolts.hole_along)
-
-    def strength(clear: Real) -> Real:
-        return bolt_bearing.hole_strength(
-            bolts.diameter,
-            clear_distance=clear,
-            thickness=thickness,
-            tensile_strength=tensile_strength,
-            hole=bolts.hole,
-        )
-
-    return HoleStrengths(strength(to_edge), strength(between))
-
-
-def _hole_strengths(
-    jacket: Jacket,
-    steps: Steps,
-    *,
-    edge_distance: Real,
-    edge_source: str,
-    thickness: Real,
-    tensile_strength: Real,
-    plate: str,
-    clause: str,
-) -> HoleStrengths:
-    bolts = jacket.bolts
-    steps.add("e", "edge distance", edge_distance, "mm", edge_source)
-    steps.add(
-        "h_a", f"{bolts.hole} hole along the force", bolts.hole_along, "mm", bolts.hole_source
-    )
-    steps.add("t", plate, thickness, "mm", "input")
-    steps.add("F_u", plate, tensile_strength, "MPa", "catalogue")
-    holes = _holes(jacket, edge_distance, thickness, tensile_strength)
-    steps.add("r_edge", "min(2.4 d, 1.2 (e − h_a/2)) t F_u", holes.edge, "N", clause)
-    steps.add("r_in", "min(2.4 d, 1.2 (g − h_a)) t F_u", holes.inner, "N", clause)
-    return holes
-
-
-def _bearing_row(
-    jacket: Jacket, plate: str, demand: Real, holes: HoleStrengths, steps: Steps, code: SteelCode
-) -> Result:
-    clause = f"{code.name} {code.bearing_clause}"
-    nominal = holes.edge + (np.asarray(jacket.bolts.columns) - 1.0) * holes.inner
-    steps.add("R_n", "r_edge + (n_c − 1) r_in", nominal, "N", clause)
-    steps.add("φ", "bearing", code.bearing, "1", clause)
-    capacity = steps.add("φR_n", "φ R_n", code.bearing * nominal, "N", clause)
-    title = f"Bearing and tear-out of the {plate} at the bolts"
-    return Result(title, _PLACE, demand, capacity, "N", clause, steps.lines)
+    if np.all(np.less(jacket.bolts.columns, 2)):
+        return bolt("edge", "edge")
+    return f"{bolt('edge', 'in')} + {bolt('in', 'edge')} + (n_c − 2) {bolt('in', 'in')}"

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from functools import partial
+from typing import Final
 
 import numpy as np
 
-from jacketcheck.analysis.hoop_demand import add_bolt_force, add_hoop_force, hoop_demand
+from jacketcheck.analysis.hoop_demand import add_hoop_force, add_row_force, add_rows
 from jacketcheck.analysis.splice import (
     effective_splice_thickness,
     splice_eccentricity,
@@ -16,8 +18,10 @@ from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.jacket.jacket_parts import Plate
 from jacketcheck.limit_state import limit_state
 from jacketcheck.limit_states._us_codes import US_CODES, SteelCode
+from jacketcheck.limit_states.editions import AASHTO
 from jacketcheck.mechanics import block_shear, plate_strength, splice_bending
 from jacketcheck.mechanics._arrays import Real
+from jacketcheck.mechanics.block_shear import BlockShearAreas, SeamBlock
 from jacketcheck.results import Result, Steps
 
 __all__ = [
@@ -28,8 +32,8 @@ __all__ = [
     "splice_net_rupture",
 ]
 
-_SEAM = "seam, per height"
-_ONE_SIDED = (
+_SEAM: Final = "seam, per height"
+_ONE_SIDED: Final = (
     "plates outside only: the hoop force bends them, and all of the couple is taken by the plate "
     "(engineering judgement, lower bound); plates on both sides avoid it"
 )
@@ -46,12 +50,13 @@ def _sleeve_yield(jacket: Jacket, code: SteelCode) -> Result:
     steps, sleeve = Steps(), jacket.sleeve
     clause = f"{code.name} {code.yield_clause}"
     demand = add_hoop_force(jacket, steps)
-    _add_steel(steps, sleeve.steel)
+    steps.add("F_y", sleeve.steel.name, sleeve.steel.yield_strength, "MPa", sleeve.steel.source)
     steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
     nominal = plate_strength.gross_yield_strength(
         sleeve.steel.yield_strength, gross_area=sleeve.thickness
     )
-    capacity = _factored(steps, "F_y t", nominal, code.tension_yield, "N/mm", clause)
+    steps.add("R_n", "F_y t", nominal, "N/mm", clause)
+    capacity = _factored(steps, nominal, code.tension_yield, "N/mm", clause)
     return Result("Gross yield of the sleeve at the seam", _SEAM, demand, capacity, "N/mm", clause,
                   steps.lines)  # fmt: skip
 
@@ -60,7 +65,7 @@ def _sleeve_yield(jacket: Jacket, code: SteelCode) -> Result:
     "sleeve-net-rupture", title="Net section of the sleeve at the bolts", effort="closed-form"
 )
 def sleeve_net_rupture(jacket: Jacket) -> list[Result]:
-    """Rupture of the sleeve through the bolt line nearest to the seam's far side."""
+    """Rupture of the sleeve along the bolt line farthest from the seam, where it carries all."""
     return [_sleeve_net(jacket, code) for code in US_CODES]
 
 
@@ -68,17 +73,17 @@ def _sleeve_net(jacket: Jacket, code: SteelCode) -> Result:
     steps, sleeve = Steps(), jacket.sleeve
     clause = f"{code.name} {code.rupture_clause}"
     demand = add_hoop_force(jacket, steps)
-    _add_steel(steps, sleeve.steel)
-    ratio = _net_ratio(jacket, steps, code, splice_plate=False)
-    factor = steps.add(
-        "R_p", f"{jacket.bolts.hole_making} holes", code.hole_factor(jacket), "1", clause
-    )
+    steps.add("F_u", sleeve.steel.name, sleeve.steel.tensile_strength, "MPa", sleeve.steel.source)
+    steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
+    ratio = _add_net_ratio(jacket, steps, code, splice_plate=False)
+    factor = _add_hole_factor(jacket, steps, code)
     nominal = plate_strength.net_rupture_strength(
         sleeve.steel.tensile_strength,
         effective_net_area=ratio * sleeve.thickness,
         hole_factor=factor,
     )
-    capacity = _factored(steps, "F_u t (A_e/A_g) R_p", nominal, code.rupture, "N/mm", clause)
+    steps.add("R_n", "F_u t (A_e/A_g) R_p", nominal, "N/mm", clause)
+    capacity = _factored(steps, nominal, code.rupture, "N/mm", clause)
     return Result("Net section of the sleeve at the bolts", _SEAM, demand, capacity, "N/mm",
                   clause, steps.lines)  # fmt: skip
 
@@ -87,7 +92,7 @@ def _sleeve_net(jacket: Jacket, code: SteelCode) -> Result:
     "splice-gross-yield", title="Yield of the splice plates over the seam", effort="closed-form"
 )
 def splice_gross_yield(jacket: Jacket) -> list[Result]:
-    """Yield of the splice plates' gross section over the seam, bending of one-sided plates included."""
+    """Yield of the splice plates' gross section over the seam, with their bending if one-sided."""
     return [_splice(jacket, code, rupture=False) for code in US_CODES]
 
 
@@ -98,47 +103,57 @@ def splice_net_rupture(jacket: Jacket) -> list[Result]:
 
 
 def _splice(jacket: Jacket, code: SteelCode, *, rupture: bool) -> Result:
-    steps, splice = Steps(), jacket.splice
+    steps = Steps()
     clause = f"{code.name} {code.rupture_clause if rupture else code.yield_clause}"
     demand = add_hoop_force(jacket, steps)
-    _add_steel(steps, splice.steel)
-    steel_strength = splice.steel.tensile_strength if rupture else splice.steel.yield_strength
-    ratio: Real = 1.0
-    if rupture:
-        ratio = _net_ratio(jacket, steps, code, splice_plate=True)
-        hole_factor = steps.add(
-            "R_p", f"{jacket.bolts.hole_making} holes", code.hole_factor(jacket), "1", clause
-        )
-        steel_strength = np.multiply(steel_strength, hole_factor)
-    eccentricity = steps.add("e", "sleeve to plate, mid-planes; 0 with plates on both sides",
-                             splice_eccentricity(jacket), "mm", "statics")  # fmt: skip
-    outside, inside = splice_shares(jacket)
-    steps.add("share", "outside plate", outside, "1", "statics, no bending")
-    by_outside = (
-        splice_bending.eccentric_splice_strength(
-            splice.outside_thickness,
-            steel_strength=steel_strength,
-            eccentricity=eccentricity,
-            net_ratio=ratio,
-        )
-        / outside
-    )
-    by_inside = np.where(
-        np.greater(inside, 0.0),
-        np.multiply(steel_strength, splice.inside_thickness) * ratio / np.maximum(inside, 1e-9),
-        np.inf,
-    )
-    nominal = np.minimum(by_outside, by_inside)
+    stress = _add_plate_stress(jacket, steps, code, rupture=rupture)
+    nominal = _add_splice_strength(jacket, steps, stress, clause)
     factor = code.rupture if rupture else code.tension_yield
-    expression = "N_p / (√(1 + 4q²) + 2q) / share, q = e/t"
-    capacity = _factored(steps, expression, nominal, factor, "N/mm", clause)
+    capacity = _factored(steps, nominal, factor, "N/mm", clause)
     title = (
         "Net section of the splice plates"
         if rupture
         else "Yield of the splice plates over the seam"
     )
-    notes = (_ONE_SIDED,) if np.any(np.greater(eccentricity, 0.0)) else ()
+    one_sided = np.any(np.greater(splice_eccentricity(jacket), 0.0))
+    notes = (_ONE_SIDED,) if one_sided else ()
     return Result(title, _SEAM, demand, capacity, "N/mm", clause, steps.lines, notes)
+
+
+def _add_plate_stress(jacket: Jacket, steps: Steps, code: SteelCode, *, rupture: bool) -> Real:
+    """Write down the strength of the splice plates on their gross section and return it [MPa]."""
+    steel = jacket.splice.steel
+    if not rupture:
+        steps.add("F_y", steel.name, steel.yield_strength, "MPa", steel.source)
+        return steps.add("f", "F_y", steel.yield_strength, "MPa", "gross section")
+    steps.add("F_u", steel.name, steel.tensile_strength, "MPa", steel.source)
+    ratio = _add_net_ratio(jacket, steps, code, splice_plate=True)
+    factor = _add_hole_factor(jacket, steps, code)
+    stress = np.multiply(steel.tensile_strength, ratio) * factor
+    return steps.add("f", "F_u (A_e/A_g) R_p", stress, "MPa", "net section, on the gross one")
+
+
+def _add_splice_strength(jacket: Jacket, steps: Steps, stress: Real, clause: str) -> Real:
+    """Write down the hoop force that the plates carry together and return it [N/mm]."""
+    splice, (share, inside_share) = jacket.splice, splice_shares(jacket)
+    steps.add("t_o", "outside plate", splice.outside_thickness, "mm", "input splice.thickness")
+    steps.add("n_o", "share of the outside plate", share, "1", "statics, no bending")
+    eccentricity = steps.add("e", "sleeve to plate, mid-planes; 0 with plates on both sides",
+                             splice_eccentricity(jacket), "mm", "statics")  # fmt: skip
+    steps.add("q", "e/t_o", np.divide(eccentricity, splice.outside_thickness), "1", "statics")
+    by_outside = splice_bending.eccentric_splice_strength(
+        splice.outside_thickness, steel_strength=stress, eccentricity=eccentricity
+    )
+    outside = steps.add("N_o", "f t_o/(√(1 + 4 q²) + 2 q)/n_o", by_outside / share, "N/mm",
+                        "plastic interaction of a rectangle")  # fmt: skip
+    if not np.any(np.greater(inside_share, 0.0)):
+        return steps.add("R_n", "N_o", outside, "N/mm", clause)
+    steps.add("t_i", "inside plate", splice.inside_thickness, "mm", "input splice.inside_thickness")
+    steps.add("n_i", "1 − n_o", inside_share, "1", "statics, no bending")
+    present = np.greater(inside_share, 0.0)
+    by_inside = np.multiply(stress, splice.inside_thickness) / np.where(present, inside_share, 1.0)
+    inside = steps.add("N_i", "f t_i/n_i", np.where(present, by_inside, np.inf)[()], "N/mm", clause)
+    return steps.add("R_n", "min(N_o, N_i)", np.minimum(outside, inside), "N/mm", clause)
 
 
 @limit_state("seam-block-shear", title="Block shear at the seam", effort="closed-form")
@@ -149,25 +164,43 @@ def seam_block_shear(jacket: Jacket) -> list[Result]:
 
 def _block_rows(jacket: Jacket, code: SteelCode) -> list[Result]:
     splice, bolts = jacket.splice, jacket.bolts
-    return [
-        _block_row(jacket, code, "sleeve", jacket.sleeve.steel, jacket.sleeve.thickness,
-                   bolts.seam_edge_distance),
-        _block_row(jacket, code, "splice plates", splice.steel, effective_splice_thickness(jacket),
-                   bolts.plate_edge_distance),
-    ]  # fmt: skip
+    plates = (
+        ("sleeve", jacket.sleeve.steel, jacket.sleeve.thickness, bolts.seam_edge_distance),
+        ("splice plates", splice.steel, effective_splice_thickness(jacket),
+         bolts.plate_edge_distance),
+    )  # fmt: skip
+    return [_block_row(jacket, code, *plate) for plate in plates]
 
 
 def _block_row(
     jacket: Jacket, code: SteelCode, plate: str, steel: Plate, thickness: Real, edge: Real
 ) -> Result:
-    steps, bolts = Steps(), jacket.bolts
+    steps = Steps()
     clause = f"{code.name} {code.block_clause}"
-    add_bolt_force(jacket, steps)
-    demand = steps.add("N_row", "V n_c", hoop_demand(jacket).bolt_force * bolts.columns, "N",
-                       "equilibrium of a half shell")  # fmt: skip
-    _add_steel(steps, steel)
+    demand = add_row_force(jacket, steps)
+    steps.add("F_y", steel.name, steel.yield_strength, "MPa", steel.source)
+    steps.add("F_u", steel.name, steel.tensile_strength, "MPa", steel.source)
     steps.add("t", plate, thickness, "mm", "input; splice plates: smallest t over share")
-    blocks = block_shear.seam_blocks(
+    blocks = _blocks(jacket, code, thickness, edge)
+    strength = _block_strength(jacket, code, steel)
+    per_row = [np.divide(strength(block.areas), block.rows) for block in blocks.values()]
+    for name, value in zip(blocks, per_row, strict=True):
+        steps.add(f"R_n ({name})", "as R_n below, for this block", value, "N", clause)
+    _add_weakest(steps, blocks, per_row)
+    nominal = block_shear.seam_block_shear_strength(blocks, strength)
+    if code.is_aashto:
+        _add_hole_factor(jacket, steps, code)
+        expression = "R_p (0.58 min(F_u A_nv, F_y A_gv) + F_u A_nt)/n_r"
+    else:
+        expression = "(0.60 min(F_u A_nv, F_y A_gv) + F_u A_nt)/n_r"
+    steps.add("R_n", expression, nominal, "N", f"{clause}, per row; U_bs = 1")
+    capacity = _factored(steps, nominal, code.block, "N", clause)
+    return Result("Block shear at the seam", plate, demand, capacity, "N", clause, steps.lines)
+
+
+def _blocks(jacket: Jacket, code: SteelCode, thickness: Real, edge: Real) -> dict[str, SeamBlock]:
+    bolts = jacket.bolts
+    return block_shear.seam_blocks(
         rows=bolts.rows,
         columns=bolts.columns,
         pitch=bolts.pitch,
@@ -179,54 +212,69 @@ def _block_row(
         hole_across=bolts.hole_across,
         damage=code.hole_damage(jacket),
     )
+
+
+def _block_strength(
+    jacket: Jacket, code: SteelCode, steel: Plate
+) -> Callable[[BlockShearAreas], Real]:
     if code.is_aashto:
-        strength = partial(
+        return partial(
             block_shear.aashto_block_shear_resistance,
             yield_strength=steel.yield_strength,
             tensile_strength=steel.tensile_strength,
             hole_factor=code.hole_factor(jacket),
         )
-    else:
-        strength = partial(
-            block_shear.aisc_block_shear_strength,
-            yield_strength=steel.yield_strength,
-            tensile_strength=steel.tensile_strength,
-        )
-    for name, block in blocks.items():
-        steps.add(f"R_n ({name})", "min(rupture, yield in shear) + rupture in tension",
-                  np.divide(strength(block.areas), block.rows), "N", f"{clause}, per row")  # fmt: skip
-    nominal = block_shear.seam_block_shear_strength(blocks, strength)
-    capacity = _factored(steps, "smallest", nominal, code.block, "N", clause)
-    return Result("Block shear at the seam", plate, demand, capacity, "N", clause, steps.lines)
+    return partial(
+        block_shear.aisc_block_shear_strength,
+        yield_strength=steel.yield_strength,
+        tensile_strength=steel.tensile_strength,
+    )
 
 
-def _add_steel(steps: Steps, steel: Plate) -> None:
-    steps.add("F_y", steel.name, steel.yield_strength, "MPa", steel.source)
-    steps.add("F_u", steel.name, steel.tensile_strength, "MPa", steel.source)
+def _add_weakest(steps: Steps, blocks: dict[str, SeamBlock], per_row: Sequence[Real]) -> None:
+    """Write down the areas of the block that is weakest for each of its rows."""
+    weakest = np.argmin(np.stack(np.broadcast_arrays(*per_row)), axis=0)
+
+    def chosen(values: Sequence[Real]) -> Real:
+        picked: Real = np.choose(weakest, np.broadcast_arrays(*values, weakest)[:-1])
+        return picked
+
+    areas = [block.areas for block in blocks.values()]
+    names = "; ".join(sorted({list(blocks)[index] for index in np.ravel(weakest)}))
+    steps.add("block", "weakest for each of its rows", names, "", "geometry")
+    steps.add("A_gv", "gross, in shear", chosen([one.gross_shear for one in areas]), "mm2",
+              "geometry")  # fmt: skip
+    steps.add("A_nv", "net, in shear", chosen([one.net_shear for one in areas]), "mm2", "geometry")
+    steps.add("A_nt", "net, in tension", chosen([one.net_tension for one in areas]), "mm2",
+              "geometry")  # fmt: skip
+    rows = chosen([block.rows for block in blocks.values()])
+    steps.add("n_r", "rows in the block", rows, "1", "geometry")
 
 
-def _factored(
-    steps: Steps, expression: str, nominal: Real, factor: float, unit: str, clause: str
-) -> Real:
-    steps.add("R_n", expression, nominal, unit, clause)
+def _factored(steps: Steps, nominal: Real, factor: float, unit: str, clause: str) -> Real:
     steps.add("φ", "resistance factor", factor, "1", clause)
     return steps.add("φR_n", "φ R_n", np.multiply(factor, nominal), unit, clause)
 
 
-def _net_ratio(jacket: Jacket, steps: Steps, code: SteelCode, *, splice_plate: bool) -> Real:
-    """Net over gross height of the weakest strip with one row."""
+def _add_hole_factor(jacket: Jacket, steps: Steps, code: SteelCode) -> float:
+    making = jacket.bolts.hole_making
+    source = f"{code.name} {code.rupture_clause}"
+    return steps.add("R_p", f"{making} holes", code.hole_factor(jacket), "1", source)
+
+
+def _add_net_ratio(jacket: Jacket, steps: Steps, code: SteelCode, *, splice_plate: bool) -> Real:
+    """Write down net over gross height of the weakest strip with one row and return it [-]."""
     bolts = jacket.bolts
-    strip = steps.add("h", "min(s, e_end + s/2)",
-                      plate_strength.seam_strip_width(pitch=bolts.pitch,
-                                                      end_distance=bolts.end_distance),
-                      "mm", "geometry")  # fmt: skip
-    steps.add(
-        "h_c", f"{bolts.hole} hole across the force", bolts.hole_across, "mm", bolts.hole_source
-    )
+    add_rows(jacket, steps)
+    strip = plate_strength.seam_strip_width(pitch=bolts.pitch, end_distance=bolts.end_distance)
+    steps.add("h", "min(s, e_end + s/2)", strip, "mm", "geometry")
+    steps.add("h_c", f"{bolts.hole} hole across the force", bolts.hole_across, "mm",
+              bolts.hole_source)  # fmt: skip
     damage = steps.add("Δh", "damage allowance", code.hole_damage(jacket), "mm",
                        f"{code.name} {'6.8.3' if code.is_aashto else 'B4.3b'}")  # fmt: skip
     net = plate_strength.net_width(strip, hole_count=1, hole=bolts.hole_across, damage=damage)
     if splice_plate:
         net = plate_strength.effective_net_area(net, gross_area=strip)
     limit = " ≤ 0.85" if splice_plate else ""
-    return steps.add("A_e/A_g", f"(h − h_c − Δh)/h{limit}", net / strip, "1", "geometry")
+    source = f"{AASHTO} 6.13.5.2" if splice_plate else "geometry"
+    return steps.add("A_e/A_g", f"(h − h_c − Δh)/h{limit}", net / strip, "1", source)

@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+from typing import Final
+
+import numpy as np
+
 from jacketcheck.analysis.hoop_demand import add_bolt_force
 from jacketcheck.catalog.records import FayingClass
 from jacketcheck.errors import NotEvaluatedError
@@ -9,11 +13,19 @@ from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.limit_state import limit_state
 from jacketcheck.limit_states.editions import AASHTO, AISC
 from jacketcheck.mechanics import slip
+from jacketcheck.mechanics._arrays import Real
 from jacketcheck.results import Kind, Result, Steps
 
 __all__ = ["faying_class_of", "seam_slip"]
 
-_SNUG = "snug-tight bolts have no design slip resistance; a measured tension gives a probable value only"
+_SNUG: Final = (
+    "snug-tight bolts have no design slip resistance; a measured tension gives a probable value "
+    "only"
+)
+_ONE_SIDED: Final = (
+    "engineering judgement: plates outside only prise on their bolts as they bend; what that takes "
+    "from the clamping force is not counted"
+)
 
 
 def faying_class_of(jacket: Jacket, code: str) -> FayingClass:
@@ -56,27 +68,29 @@ def _has(jacket: Jacket, code: str) -> bool:
     return any(one.code == code for one in jacket.bolts.faying_classes)
 
 
-def _resistance_inputs(jacket: Jacket, faying: FayingClass, steps: Steps) -> None:
-    bolts = jacket.bolts
-    steps.add("μ", f"class {faying.name}", faying.slip_coefficient, "1", faying.source)
+def _add_inputs(
+    jacket: Jacket, faying: FayingClass, steps: Steps, *, symbols: tuple[str, str, str]
+) -> None:
+    """Write down slip coefficient, pretension and planes by the symbols of a code."""
+    bolts, (coefficient, tension, planes) = jacket.bolts, symbols
+    steps.add(coefficient, f"class {faying.name}", faying.slip_coefficient, "1", faying.source)
     if bolts.pretensioned:
-        steps.add("T_b", f"{bolts.product}, {bolts.size}", bolts.pretension, "N",
+        steps.add(tension, f"{bolts.product}, {bolts.size}", bolts.pretension, "N",
                   bolts.pretension_source)  # fmt: skip
     else:
-        steps.add("T_b", "snug-tight: none counted", 0.0, "N", "input bolts.tightening")
-    steps.add("n_s", "slip planes", jacket.splice.shear_planes, "1", "input splice.sides")
+        steps.add(tension, "snug-tight: none counted", 0.0, "N", "input bolts.tightening")
+    steps.add(planes, "slip planes", jacket.splice.shear_planes, "1", "input splice.sides")
 
 
 def _aisc(jacket: Jacket, faying: FayingClass) -> Result:
     steps, bolts = Steps(), jacket.bolts
     clause = f"{AISC} J3.9"
     demand = add_bolt_force(jacket, steps)
-    _resistance_inputs(jacket, faying, steps)
+    _add_inputs(jacket, faying, steps, symbols=("μ", "T_b", "n_s"))
     steps.add("D_u", "pretension ratio", slip.AISC_PRETENSION_RATIO, "1", clause)
     steps.add("h_f", "no fillers", slip.aisc_filler_factor(0), "1", clause)
-    factor = steps.add(
-        "φ", f"{bolts.hole} hole", slip.aisc_slip_resistance_factor(bolts.hole), "1", clause
-    )
+    factor = slip.aisc_slip_resistance_factor(bolts.hole)
+    steps.add("φ", f"{bolts.hole} hole", factor, "1", clause)
     nominal = slip.aisc_slip_resistance(
         faying.slip_coefficient,
         pretension=bolts.pretension,
@@ -92,11 +106,9 @@ def _aashto(jacket: Jacket, faying: FayingClass) -> Result:
     steps, bolts = Steps(), jacket.bolts
     clause = f"{AASHTO} 6.13.2.8"
     demand = add_bolt_force(jacket, steps)
-    _resistance_inputs(jacket, faying, steps)
-    hole = steps.add(
-        "K_h", f"{bolts.hole} hole", slip.aashto_hole_size_factor(bolts.hole), "1",
-        f"{AASHTO} Table 6.13.2.8-2",
-    )  # fmt: skip
+    _add_inputs(jacket, faying, steps, symbols=("K_s", "P_t", "N_s"))
+    hole = slip.aashto_hole_size_factor(bolts.hole)
+    steps.add("K_h", f"{bolts.hole} hole", hole, "1", f"{AASHTO} Table 6.13.2.8-2")
     nominal = slip.aashto_slip_resistance(
         faying.slip_coefficient,
         pretension=bolts.pretension,
@@ -104,38 +116,37 @@ def _aashto(jacket: Jacket, faying: FayingClass) -> Result:
         hole_size_factor=hole,
         pretensioned=bolts.pretensioned,
     )
-    capacity = steps.add("R_r", "K_h K_s N_s P_t (K_s = μ, P_t = T_b)", nominal, "N", clause)
+    capacity = steps.add("R_r", "K_h K_s N_s P_t", nominal, "N", clause)
     return _row(jacket, demand, capacity, steps, clause)
 
 
-def _row(jacket: Jacket, demand: object, capacity: object, steps: Steps, clause: str) -> Result:
+def _row(jacket: Jacket, demand: Real, capacity: Real, steps: Steps, clause: str) -> Result:
+    notes = () if jacket.bolts.pretensioned else (_SNUG,)
+    if np.any(np.less(jacket.splice.shear_planes, 2)):
+        notes = (*notes, _ONE_SIDED)
     return Result(
         title="Slip of the seam bolts",
         location="hardest-worked row",
-        demand=demand,  # type: ignore[arg-type]
-        capacity=capacity,  # type: ignore[arg-type]
+        demand=demand,
+        capacity=capacity,
         unit="N",
         clause=clause,
         steps=steps.lines,
-        notes=() if jacket.bolts.pretensioned else (_SNUG,),
+        notes=notes,
     )
 
 
 def _probable(jacket: Jacket) -> Result:
     """What a measured tension in snug bolts would probably hold; never a design value."""
-    steps = Steps()
+    steps, bolts = Steps(), jacket.bolts
     demand = add_bolt_force(jacket, steps)
-    faying = min(jacket.bolts.faying_classes, key=lambda one: one.slip_coefficient)
-    tension = jacket.bolts.measured_tension
-    steps.add(
-        "T", "measured", 0.0 if tension is None else tension, "N", "input bolts.measured_tension"
-    )
-    steps.add("μ", f"class {faying.name}", faying.slip_coefficient, "1", faying.source)
-    load = slip.probable_slip_load(
-        faying.slip_coefficient,
-        bolt_tension=0.0 if tension is None else tension,
-        slip_planes=jacket.splice.shear_planes,
-    )
+    coefficient = np.min([one.slip_coefficient for one in bolts.faying_classes], axis=0)
+    tension = 0.0 if bolts.measured_tension is None else bolts.measured_tension
+    steps.add("T", "measured", tension, "N", "input bolts.measured_tension")
+    steps.add("μ", "smallest of the faying classes", coefficient, "1", "input bolts.faying_class")
+    planes = jacket.splice.shear_planes
+    steps.add("n_s", "slip planes", planes, "1", "input splice.sides")
+    load = slip.probable_slip_load(coefficient, bolt_tension=tension, slip_planes=planes)
     steps.add("P_slip", "μ T n_s", load, "N", "friction; a probable value, not a resistance")
     return Result(
         title="Probable slip load of snug bolts",
