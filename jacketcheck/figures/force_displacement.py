@@ -25,6 +25,7 @@ from jacketcheck.units import DisplaySystem
 __all__ = ["force_displacement"]
 
 _WIDEST_NAME: Final = 26
+_ORIGINAL: Final = "original column"
 _VERDICTS: Final = {Status.EXCEEDS: "exceeds", Status.NOT_EVALUATED: "not evaluated"}
 
 
@@ -101,9 +102,10 @@ def _envelopes(tables: Sequence[VariantResults]) -> _Envelopes:
     found = _Envelopes()
     for table in _first_of_each(tables):
         name = printable(table.variant)
+        original = f"original column of {name}" if found.lines else _ORIGINAL
         if table.status is not Status.OK:
             name = f"{name} ({_VERDICTS[table.status]})"
-        pairs = (("original column", envelope_of_original), (name, envelope_of_repaired))
+        pairs = ((original, envelope_of_original), (name, envelope_of_repaired))
         for label, envelope in pairs:
             try:
                 _collect(found, label, envelope(table.jacket))
@@ -126,7 +128,7 @@ def _collect(found: _Envelopes, name: str, line: ForceDisplacement) -> None:
     for names, other in found.lines:
         same = np.array_equal(line.displacement, other.displacement)
         if same and np.array_equal(line.force, other.force):
-            if name not in names:
+            if not name.startswith(_ORIGINAL):
                 names.append(name)
             return
     found.lines.append(([name], line))

@@ -61,7 +61,7 @@ def moment_curvature(jacket: Jacket, *, system: DisplaySystem) -> Drawing:
     axes.axhline(level, color=SOFT, linewidth=0.9, linestyle=(0.0, (2.0, 1.5)))
     ends.append(LineEnd(axes.get_xlim()[1], level, "demand at the base,\nhinge relocated"))
     name_line_ends(axes, ends)
-    axes.xaxis.set_major_locator(MaxNLocator(6))
+    axes.xaxis.set_major_locator(MaxNLocator(6, steps=[1, 2, 2.5, 5, 10]))
     axes.set_xlabel(axis_label("curvature", "1/mm", system))
     axes.set_ylabel(axis_label("moment", "N mm", system))
     return Drawing(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from textwrap import wrap
 from typing import Any, Final
 
 from matplotlib.patches import Patch, Rectangle
@@ -28,6 +29,7 @@ from jacketcheck.figures.style import (
 from jacketcheck.figures.words import joined, length_text
 from jacketcheck.jacket.column_parts import ColumnBar
 from jacketcheck.jacket.jacket import Jacket
+from jacketcheck.render.numbers import number_ranges
 from jacketcheck.units import DisplaySystem
 
 __all__ = ["plan"]
@@ -35,6 +37,7 @@ __all__ = ["plan"]
 _FULL: Final = 2.0 * math.pi
 _MOST_NUMBERS: Final = 48
 _KEY_WIDTH: Final = 150.0
+_KEY_CHARACTERS: Final = 27
 _CRACKED: Final = {"facecolor": CONCRETE, "edgecolor": SOFT, "hatch": "xxxx", "linewidth": 0.6}
 _FREED: Final = {
     "facecolor": GROUT,
@@ -64,7 +67,7 @@ def plan(jacket: Jacket, *, system: DisplaySystem) -> Drawing:
     sheet = Sheet(
         (-reach, reach),
         (-reach, reach),
-        padding=Padding(left=24.0, right=24.0 + _KEY_WIDTH, bottom=52.0, top=20.0),
+        padding=Padding(left=24.0, right=24.0 + _KEY_WIDTH, bottom=56.0, top=20.0),
         width=7.0,
         tallest=5.0,
     )
@@ -179,7 +182,7 @@ def _dimensions(sheet: Sheet, jacket: Jacket, reach: float, system: DisplaySyste
         sheet.across(
             -radius,
             radius,
-            at=-reach - sheet.points(30.0 + 15.0 * level),
+            at=-reach - sheet.points(34.0 + 15.0 * level),
             text=f"{what} {length_text(2.0 * radius, system)}",
         )
 
@@ -192,7 +195,8 @@ def _key(sheet: Sheet, jacket: Jacket, reach: float) -> None:
         bars = jacket.column.in_state(state)
         if bars:
             sheet.add(bar_symbol(x, y, size, state))
-            text = f"{word}: {_numbers(bars)}" if state != "intact" else f"{word}: {len(bars)} bars"
+            which = f"{len(bars)} bars" if state == "intact" else _numbers(bars)
+            text = "\n".join(wrap(f"{word}: {which}", _KEY_CHARACTERS))
             if state == "buckled" and counts_as_fractured(bars[0], jacket):
                 text += "\n(counted as fractured)"
             y -= _entry(sheet, x, y, text)
@@ -233,7 +237,7 @@ def _entry(sheet: Sheet, x: float, y: float, text: str) -> float:
 
 
 def _numbers(bars: tuple[ColumnBar, ...]) -> str:
-    return ", ".join(str(bar.number) for bar in bars)
+    return number_ranges([bar.number for bar in bars])
 
 
 def _alt(jacket: Jacket, system: DisplaySystem) -> str:

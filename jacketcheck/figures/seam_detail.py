@@ -11,6 +11,7 @@ from matplotlib.patches import Circle, Patch
 from jacketcheck.figures.drafting import block, break_line
 from jacketcheck.figures.drawing import Drawing
 from jacketcheck.figures.seam_geometry import SeamGeometry, seam_geometry
+from jacketcheck.figures.seam_widths import LEVELS_HEIGHT, dimension_widths
 from jacketcheck.figures.sheet import Padding, Sheet
 from jacketcheck.figures.style import (
     CONCRETE,
@@ -54,7 +55,7 @@ def seam_detail(jacket: Jacket, *, system: DisplaySystem) -> Drawing:
     sheet = Sheet(
         (-half, half),
         (inside, thickness + seam.outside_reach),
-        padding=Padding(left=12.0, right=130.0, bottom=8.0, top=58.0),
+        padding=Padding(left=12.0, right=130.0, bottom=8.0, top=LEVELS_HEIGHT),
         width=7.0,
         tallest=4.2,
     )
@@ -66,7 +67,7 @@ def seam_detail(jacket: Jacket, *, system: DisplaySystem) -> Drawing:
             sheet.add(_bolt(jacket, x))
     for x in (-half, half):
         break_line(sheet, (x, x), (inside, thickness))
-    _widths(sheet, jacket, seam, system)
+    dimension_widths(sheet, jacket, seam, top=thickness + seam.outside_reach, system=system)
     _notes(sheet, jacket, seam, half, system)
     return Drawing(
         name="seam-detail",
@@ -143,25 +144,6 @@ def _bolt(jacket: Jacket, x: float) -> Iterator[Patch]:
     yield part(float(bolts.washer_diameter), high, high + washer)
     yield part(float(bolts.nut_width), high + washer, high + washer + nut)
     yield part(float(bolts.nut_width), low - head, low)
-
-
-def _widths(sheet: Sheet, jacket: Jacket, seam: SeamGeometry, system: DisplaySystem) -> None:
-    bolts, thickness = jacket.bolts, float(jacket.sleeve.thickness)
-    top = thickness + seam.outside_reach
-    first, last = seam.bolt_lines[0], seam.bolt_lines[-1]
-    near, far = top + sheet.points(10.0), top + sheet.points(30.0)
-
-    def across(start: float, end: float, length: float, at: float) -> None:
-        text = length_text(length, system)
-        # only the right half is dimensioned: what does not fit there has room on the left
-        sheet.across(start, end, at=at, text=text, edge=top, spill="left")
-
-    across(seam.half_gap, first, float(bolts.seam_edge_distance), near)
-    for line, following in zip(seam.bolt_lines, seam.bolt_lines[1:], strict=False):
-        across(line, following, float(bolts.gauge), near)
-    across(last, seam.half_width, float(bolts.plate_edge_distance), near)
-    across(-seam.half_gap, seam.half_gap, float(jacket.sleeve.seam_gap), near)
-    across(-seam.half_width, seam.half_width, 2.0 * seam.half_width, far)
 
 
 def _notes(

@@ -7,6 +7,7 @@ from matplotlib.patches import Circle
 from jacketcheck.figures.drafting import HIDDEN, block, break_line, hexagon
 from jacketcheck.figures.drawing import Drawing
 from jacketcheck.figures.seam_geometry import SeamGeometry, seam_geometry
+from jacketcheck.figures.seam_widths import LEVELS_HEIGHT, dimension_widths
 from jacketcheck.figures.sheet import Padding, Sheet
 from jacketcheck.figures.style import CONCRETE, INK, PAPER, PLATE, SMALL, styled
 from jacketcheck.figures.words import joined, length_text, spaced
@@ -38,13 +39,13 @@ def seam_elevation(jacket: Jacket, *, system: DisplaySystem) -> Drawing:
     sheet = Sheet(
         (-shell, shell),
         (0.0, top),
-        padding=Padding(left=92.0, right=92.0, bottom=26.0, top=70.0),
+        padding=Padding(left=92.0, right=92.0, bottom=26.0, top=LEVELS_HEIGHT),
         width=7.0,
         tallest=5.3,
     )
     _shell(sheet, jacket, shell)
     _plate(sheet, jacket, seam)
-    _widths(sheet, jacket, seam, system)
+    dimension_widths(sheet, jacket, seam, top=top, system=system)
     _heights(sheet, jacket, seam, shell, system)
     return Drawing(
         name="seam-elevation",
@@ -84,31 +85,6 @@ def _plate(sheet: Sheet, jacket: Jacket, seam: SeamGeometry) -> None:
             for x in (-line, line):
                 shank = Circle((x, low + row), radius, facecolor=INK, edgecolor="none")
                 sheet.add([hexagon(x, low + row, float(bolts.nut_width), **nut), shank])
-
-
-def _widths(sheet: Sheet, jacket: Jacket, seam: SeamGeometry, system: DisplaySystem) -> None:
-    """Horizontal dimensions above the plate: edge distances on the left, gauges on the right."""
-    bolts = jacket.bolts
-    top = float(jacket.sleeve.gap) + float(jacket.sleeve.height)
-    first, last = seam.bolt_lines[0], seam.bolt_lines[-1]
-    to_seam = length_text(bolts.seam_edge_distance, system)
-    to_edge = length_text(bolts.plate_edge_distance, system)
-
-    def across(start: float, end: float, text: str, level: int, *, leftwards: bool = False) -> None:
-        at = top + sheet.points(13.0 + 18.0 * level)
-        sheet.across(start, end, at=at, text=text, edge=top, spill="left" if leftwards else "right")
-
-    across(-seam.half_width, -last, to_edge, 0, leftwards=True)
-    if last > first:
-        across(-first, -seam.half_gap, to_seam, 0, leftwards=True)
-        gauge = length_text(bolts.gauge, system)
-        spaces = len(seam.bolt_lines) - 1
-        across(first, last, f"{spaces} × {gauge}" if spaces > 1 else gauge, 0)
-    else:
-        across(seam.half_gap, first, to_seam, 0)
-    gap = length_text(jacket.sleeve.seam_gap, system)
-    across(-seam.half_gap, seam.half_gap, gap, 1)
-    across(-seam.half_width, seam.half_width, length_text(2.0 * seam.half_width, system), 2)
 
 
 def _heights(

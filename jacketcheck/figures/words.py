@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
 from jacketcheck.mechanics._arrays import Real
@@ -22,7 +23,8 @@ def length_text(length: Real, system: DisplaySystem) -> str:
     """
     if system == "us":
         return inch_text(float(length))
-    text = f"{float(length):.1f}".removesuffix(".0")
+    # halves go up: 57.15 mm reads 57.2 mm, although its nearest float is a little less
+    text = f"{math.floor(float(length) * 10.0 + 0.5 + 1e-6) / 10.0:.1f}".removesuffix(".0")
     return f"{text} mm"
 
 

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from typing import Any
 
 import numpy as np
 
 from jacketcheck.units import DisplaySystem, display
 
-__all__ = ["MISSING", "number_text", "quantity_text", "ratio_text", "shown_value"]
+__all__ = ["MISSING", "number_ranges", "number_text", "quantity_text", "ratio_text", "shown_value"]
 
 MISSING = "–"
 _LARGEST_PLAIN = 1e6
@@ -38,6 +39,26 @@ def number_text(value: float, *, digits: int = 4) -> str:
         decimals = max(0, digits - 1 - math.floor(math.log10(size)))
         return f"{value:.{decimals}f}"
     return f"{value:.{digits - 1}e}"
+
+
+def number_ranges(numbers: Sequence[int]) -> str:
+    """Rising whole numbers, three or more neighbours joined.
+
+    Examples
+    --------
+    >>> number_ranges([1, 2, 4, 5, 6, 20])
+    '1, 2, 4–6, 20'
+    """
+    runs: list[list[int]] = []
+    for number in numbers:
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    return ", ".join(
+        f"{run[0]}–{run[-1]}" if len(run) > 2 else ", ".join(str(one) for one in run)
+        for run in runs
+    )
 
 
 def ratio_text(value: float) -> str:

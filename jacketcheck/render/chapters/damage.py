@@ -7,7 +7,7 @@ import numpy as np
 from jacketcheck.analysis.damaged_bars import counts_as_fractured
 from jacketcheck.jacket.column_parts import ColumnBar
 from jacketcheck.jacket.jacket import Jacket
-from jacketcheck.render.numbers import MISSING, quantity_text
+from jacketcheck.render.numbers import MISSING, number_ranges, quantity_text
 from jacketcheck.render.report_parts import Chapter, Column, Paragraph, Table
 from jacketcheck.report import CheckReport
 from jacketcheck.units import DisplaySystem
@@ -49,7 +49,7 @@ def _rows(jacket: Jacket, system: DisplaySystem) -> tuple[tuple[str, ...], ...]:
     worst_first = sorted(groups.items(), key=lambda group: group[0][-1] == _WHOLE)
     return tuple(
         (
-            _ranges([bar.number for bar in bars]),
+            number_ranges([bar.number for bar in bars]),
             ", ".join(_clock(bar.angle) for bar in bars) if len(bars) <= 6 else MISSING,
             *state,
         )
@@ -74,17 +74,3 @@ def _clock(angle: float) -> str:
     minutes = round(angle / (2.0 * np.pi) * 720.0) % 720
     hour, minute = divmod(int(minutes), 60)
     return f"{hour or 12}:{minute:02d}"
-
-
-def _ranges(numbers: list[int]) -> str:
-    """Numbers in a row, neighbours joined: 4–10, 12."""
-    parts: list[list[int]] = []
-    for number in numbers:
-        if parts and number == parts[-1][-1] + 1:
-            parts[-1].append(number)
-        else:
-            parts.append([number])
-    return ", ".join(
-        f"{part[0]}–{part[-1]}" if len(part) > 2 else ", ".join(str(one) for one in part)
-        for part in parts
-    )

@@ -18,6 +18,7 @@ __all__ = ["inputs"]
 
 _NOT_CHECKED: Final = frozenset({"job", "sizing"})
 _DEFAULT: Final = "default"
+_WIDTHS: Final = (24, 40, 18, 18)
 
 
 class _Line(NamedTuple):
@@ -54,7 +55,7 @@ def _table(name: str, lines: list[_Line]) -> Table:
         (line.path, line.meaning, _DEFAULT if line.written is None else line.written, line.used)
         for line in lines
     )
-    return Table(f"Input: {name.replace('_', ' ')}", columns, rows)
+    return Table(f"Input: {name.replace('_', ' ')}", columns, rows, widths=_WIDTHS)
 
 
 def _overrides(repair: InputFile, base: list[_Line], variants: Sequence[str]) -> Table:
