@@ -71,6 +71,7 @@ from jacketcheck.jacket.column_parts import (
     Rebar,
     Ties,
 )
+from jacketcheck.jacket.designs import leaves, pick, with_values
 from jacketcheck.jacket.jacket import Demands, Jacket
 from jacketcheck.jacket.jacket_parts import (
     AddedBarLayer,
@@ -169,8 +170,10 @@ __all__ = [
     "hoop_action",
     "hoop_demand",
     "lap_hoop_force",
+    "leaves",
     "limit_state",
     "not_applicable",
+    "pick",
     "repair_anchorage",
     "require_at_least",
     "require_finite",
@@ -181,5 +184,6 @@ __all__ = [
     "splice_shares",
     "target_stress",
     "us_added_bar_anchorage",
+    "with_values",
     "worst_height",
 ]

@@ -108,6 +108,11 @@ class CheckReport:
         return ExitCode.of(result for table in self.tables for result in table.results)
 
     @property
+    def governing(self) -> Result:
+        """The row that decides over all variants and provisions."""
+        return max((table.governing for table in self.tables), key=lambda row: row.severity)
+
+    @property
     def variants(self) -> tuple[str, ...]:
         """Names of the variants, in order."""
         return tuple(dict.fromkeys(table.variant for table in self.tables))

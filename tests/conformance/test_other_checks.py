@@ -351,7 +351,7 @@ def by_chance() -> Law:
             "chipped_is_never_weaker",
             weaker_when_chipped,
             # 0.1 × 0.2 × 55 MPa × (0.0001 mm / 1 mm)^0.4
-            "chipped bar of 12 mm, 0 MPa, held: 0.02763 MPa at a slip of 0.0001 mm is less than unc",
+            "chipped bar of 12 mm, 0 MPa, held: 0.02763 MPa at a slip of 0.0001 mm is less than un",
         ),
         (
             "pressure_never_weakens",
