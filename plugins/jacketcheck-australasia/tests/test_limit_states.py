@@ -251,3 +251,17 @@ def test_every_row_says_edition_and_source(host: Host, jacket: Jacket, provision
         assert any(f":{year}" in row.clause or "318-19" in row.clause for year in
                    ("2020", "2018", "1997", "2006")), row.clause  # fmt: skip
         assert all(step.source for step in row.steps)
+
+
+@BOTH
+def test_a_design_beyond_the_code_leaves_the_others_their_answer(
+    jacket: Jacket, rows: Rows, provisions: str
+) -> None:
+    values = {
+        "footing.concrete_strength": np.array([17.0, 32.0, 32.0]),
+        "added_bars.layer.diameter": np.array([24.0, 24.0, 57.3]),
+    }
+    found = rows(with_values(jacket, values), provisions, "added-bar-anchorage")
+    held = found["Anchorage of the added bars in the footing @ embedment in grout"]
+    assert list(np.isnan(np.asarray(held.demand))) == [True, False, True]
+    assert held.status is Status.NOT_EVALUATED

@@ -15,7 +15,9 @@ __all__ = [
     "at_least",
     "at_most",
     "factored",
+    "only_valid",
     "thinnest",
+    "within_range",
 ]
 
 HARDEST_ROW: Final = "hardest-worked row"
@@ -71,3 +73,16 @@ def thinnest(jacket: Jacket) -> Real:
         jacket.splice.outside_thickness, np.where(np.greater(inside, 0.0), inside, np.inf)
     )
     return np.minimum(jacket.sleeve.thickness, plates)
+
+
+def within_range(value: Real, valid: Real, stand_in: float) -> Real:
+    """What a formula is asked for: the value of valid designs, a stand-in for the others.
+
+    Where no design is valid the value stays, so that the formula says what is wrong with it.
+    """
+    return np.where(np.logical_or(valid, not np.any(valid)), value, stand_in)
+
+
+def only_valid(answer: Real, valid: Real) -> Real:
+    """The answer for valid designs, and none for the others, which then read as not evaluated."""
+    return np.where(valid, answer, np.nan)

@@ -19,7 +19,10 @@ from jacketcheck.plugin import (
     us_added_bar_anchorage,
 )
 from jacketcheck_australasia.codes import AS_3600, NZS_3101
+from jacketcheck_australasia.limit_states._rows import only_valid, within_range
 from jacketcheck_australasia.mechanics.development import (
+    LARGEST_BAR,
+    LEAST_STRENGTH,
     as3600_development_length,
     nzs3101_development_length,
 )
@@ -34,12 +37,13 @@ _GROUT: Final = (
 
 
 class _Anchored(NamedTuple):
-    """What is to be anchored, and in what."""
+    """What is to be anchored, in what, and whether the codes cover it."""
 
     diameter: Real
     stress: Real
     strength: Real
     clear_spacing: Real
+    covered: Real
 
 
 Length = Callable[[_Anchored, Steps], Real]
@@ -56,7 +60,7 @@ def _by_as3600(bar: _Anchored, steps: Steps) -> Real:
         cover_dimension=cover,
     )
     expression = "0.5 k_1 k_3 f_s d_b/(k_2 √f′c) ≥ 0.058 f_s k_1 d_b, k_1 = 1"
-    return steps.add("L_sy.tb", expression, length, "mm", clause)
+    return steps.add("L_sy.tb", expression, only_valid(length, bar.covered), "mm", clause)
 
 
 def _by_nzs3101(bar: _Anchored, steps: Steps) -> Real:
@@ -64,7 +68,8 @@ def _by_nzs3101(bar: _Anchored, steps: Steps) -> Real:
         bar.diameter, bar_stress=bar.stress, concrete_strength=bar.strength
     )
     expression = "0.5 α_a f_s d_b/√f′c ≥ 300 mm, α_a = 1"
-    return steps.add("L_db", expression, length, "mm", f"{NZS_3101} cl. 8.6.3.2")
+    clause = f"{NZS_3101} cl. 8.6.3.2"
+    return steps.add("L_db", expression, only_valid(length, bar.covered), "mm", clause)
 
 
 def _anchorage(provisions: str, clause: str, length_of: Length) -> LimitState:
@@ -96,8 +101,16 @@ def _grouted(jacket: Jacket, added: AddedBarLayer, clause: str, length_of: Lengt
     strength = steps.add("f′c", "weaker of footing and grout",
                          np.minimum(jacket.footing.concrete_strength, jacket.grout.strength),
                          "MPa", "input")  # fmt: skip
-    clear = np.subtract(layer.spacing, layer.diameter)
-    bar = _Anchored(layer.diameter, layer.steel.expected_yield, strength, clear)
+    covered = np.logical_and(
+        np.less_equal(layer.diameter, LARGEST_BAR), np.greater_equal(strength, LEAST_STRENGTH)
+    )
+    bar = _Anchored(
+        within_range(layer.diameter, covered, LARGEST_BAR),
+        layer.steel.expected_yield,
+        within_range(strength, covered, LEAST_STRENGTH),
+        np.subtract(layer.spacing, layer.diameter),
+        covered,
+    )
     return Result(_TITLE, "embedment in grout", length_of(bar, steps), added.embedment, "mm",
                   clause, steps.lines, (_GROUT,))  # fmt: skip
 

@@ -12,16 +12,24 @@ import numpy as np
 
 from jacketcheck.plugin import Real, require_positive, require_within
 
-__all__ = ["as3600_development_length", "nzs3101_development_length"]
+__all__ = [
+    "LARGEST_BAR",
+    "LEAST_STRENGTH",
+    "as3600_development_length",
+    "nzs3101_development_length",
+]
 
-_LARGEST_BAR: Final = 50.0
+LARGEST_BAR: Final = 50.0
 """Largest bar [mm] of AS/NZS 4671:2019 (from memory)."""
+
+LEAST_STRENGTH: Final = 20.0
+"""Least f'c [MPa] that either standard covers (from memory)."""
 
 
 def _require_bar(bar_diameter: Real, bar_stress: Real, concrete_strength: Real, top: float) -> None:
     require_positive(bar_diameter=bar_diameter, bar_stress=bar_stress)
-    require_within(0.0, _LARGEST_BAR, bar_diameter=bar_diameter)
-    require_within(20.0, top, concrete_strength=concrete_strength)
+    require_within(0.0, LARGEST_BAR, bar_diameter=bar_diameter)
+    require_within(LEAST_STRENGTH, top, concrete_strength=concrete_strength)
 
 
 def as3600_development_length(

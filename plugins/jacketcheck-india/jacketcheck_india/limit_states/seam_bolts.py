@@ -1,0 +1,174 @@
+"""Seam bolts in shear, and the plates that they bear on."""
+
+from __future__ import annotations
+
+from typing import Final
+
+import numpy as np
+
+from jacketcheck.mechanics.bolt_strength import seam_joint_length
+from jacketcheck.plugin import (
+    Jacket,
+    Plate,
+    Real,
+    Result,
+    Steps,
+    add_bolt_force,
+    effective_splice_thickness,
+    limit_state,
+)
+from jacketcheck_india.codes import BEARING_BOLT_FACTOR, is_800
+from jacketcheck_india.limit_states._rows import (
+    HARDEST_ROW,
+    add_row_force,
+    divided,
+    only_valid,
+    within_range,
+)
+from jacketcheck_india.mechanics.bolt_bearing import (
+    bearing_capacity,
+    bearing_factor,
+    bearing_hole_factor,
+)
+from jacketcheck_india.mechanics.bolt_strength import (
+    LARGEST_GRIP,
+    bolt_shear_capacity,
+    grip_factor,
+    long_joint_factor,
+)
+
+__all__ = ["seam_bolt_row", "seam_bolt_shear", "sleeve_bearing", "splice_bearing"]
+
+_SHEAR: Final = "Shear of the seam bolts"
+_SLEEVE: Final = "Bearing of the sleeve at the bolts"
+_SPLICE: Final = "Bearing of the splice plates at the bolts"
+_ROW: Final = "Strength of a bolt row"
+_SHEAR_CLAUSE: Final = is_800("10.3.3")
+_BEARING_CLAUSE: Final = is_800("10.3.4")
+
+
+@limit_state("seam-bolt-shear", title=_SHEAR, provisions="india",
+             monotonic={"bolts.tensile_strength": -1}, effort="closed-form")  # fmt: skip
+def seam_bolt_shear(jacket: Jacket) -> list[Result]:
+    """Shear of one bolt through all its planes."""
+    steps = Steps()
+    demand = add_bolt_force(jacket, steps)
+    capacity = _add_shear(jacket, steps)
+    return [Result(_SHEAR, HARDEST_ROW, demand, capacity, "N", _SHEAR_CLAUSE, steps.lines)]
+
+
+@limit_state("sleeve-bearing", title=_SLEEVE, provisions="india",
+             monotonic={"bolts.seam_edge_distance": -1}, effort="closed-form")  # fmt: skip
+def sleeve_bearing(jacket: Jacket) -> list[Result]:
+    """Bearing of the sleeve, with the smallest k_b of the row for each of its bolts."""
+    steps = Steps()
+    demand = add_bolt_force(jacket, steps)
+    capacity = _add_sleeve_bearing(jacket, steps)
+    return [Result(_SLEEVE, HARDEST_ROW, demand, capacity, "N", _BEARING_CLAUSE, steps.lines)]
+
+
+@limit_state("splice-bearing", title=_SPLICE, provisions="india",
+             monotonic={"bolts.plate_edge_distance": -1}, effort="closed-form")  # fmt: skip
+def splice_bearing(jacket: Jacket) -> list[Result]:
+    """Bearing of the splice plate that takes most for its thickness."""
+    steps = Steps()
+    demand = add_bolt_force(jacket, steps)
+    capacity = _add_splice_bearing(jacket, steps)
+    return [Result(_SPLICE, HARDEST_ROW, demand, capacity, "N", _BEARING_CLAUSE, steps.lines)]
+
+
+@limit_state("seam-bolt-row", title=_ROW, provisions="india",
+             monotonic={"bolts.tensile_strength": -1}, effort="closed-form")  # fmt: skip
+def seam_bolt_row(jacket: Jacket) -> list[Result]:
+    """A row of bolts that share its force alike, each with the least of its capacities."""
+    steps = Steps()
+    demand = add_row_force(jacket, steps)
+    plates = np.minimum(_add_sleeve_bearing(jacket, steps), _add_splice_bearing(jacket, steps))
+    least = np.minimum(_add_shear(jacket, steps), plates)
+    capacity = steps.add("V_row", "n_c min(V_dsb, V_dpb)", np.multiply(jacket.bolts.columns, least),
+                         "N", is_800("10.3.2"))  # fmt: skip
+    clause = f"{_SHEAR_CLAUSE}, 10.3.4"
+    return [Result(_ROW, HARDEST_ROW, demand, capacity, "N", clause, steps.lines)]
+
+
+def _add_shear(jacket: Jacket, steps: Steps) -> Real:
+    bolts = jacket.bolts
+    included = bolts.threads == "included"
+    counted, area = ("A_nb", bolts.tensile_stress_area) if included else ("A_sb", bolts.area)
+    steps.add("f_ub", bolts.product, bolts.tensile_strength, "MPa", bolts.source)
+    steps.add(counted, f"threads {bolts.threads}", area, "mm2", bolts.source)
+    permitted = np.less_equal(np.divide(jacket.grip, bolts.diameter), LARGEST_GRIP)
+    reduction = _add_reduction(jacket, steps, permitted)
+    steps.add("n", "shear planes", jacket.splice.shear_planes, "1", "input splice.sides")
+    nominal = bolt_shear_capacity(
+        bolts.tensile_strength,
+        shank_area=bolts.area,
+        net_area=bolts.tensile_stress_area,
+        threads=bolts.threads,
+        shear_planes=jacket.splice.shear_planes,
+        reduction=reduction,
+    )
+    steps.add("V_nsb", f"f_ub/√3 n {counted} β_lj β_lg", nominal, "N", _SHEAR_CLAUSE)
+    return only_valid(_divided(steps, "V_nsb", nominal, _SHEAR_CLAUSE), permitted)
+
+
+def _add_reduction(jacket: Jacket, steps: Steps, permitted: Real) -> Real:
+    """Factors for a long joint and a large grip; a seam has no packings."""
+    bolts = jacket.bolts
+    length = seam_joint_length(columns=bolts.columns, gauge=bolts.gauge)
+    joint = long_joint_factor(length, diameter=bolts.diameter)
+    length = within_range(jacket.grip, permitted, 1.0)
+    steps.add("l_g", "plates, at most 8 d", length, "mm", "geometry")
+    grip = grip_factor(length, diameter=bolts.diameter, long_joint_factor=joint)
+    steps.add("β_lj", "1.075 − l_j/(200 d), 0.75 to 1", joint, "1", is_800("10.3.3.1"))
+    steps.add("β_lg", "8 d/(3 d + l_g) ≤ β_lj for l_g > 5 d", grip, "1", is_800("10.3.3.2"))
+    return np.multiply(joint, grip)
+
+
+def _add_sleeve_bearing(jacket: Jacket, steps: Steps) -> Real:
+    sleeve = jacket.sleeve
+    thickness = steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
+    edge = jacket.bolts.seam_edge_distance
+    return _add_bearing(jacket, steps, steel=sleeve.steel, thickness=thickness, edge=edge)
+
+
+def _add_splice_bearing(jacket: Jacket, steps: Steps) -> Real:
+    thickness = effective_splice_thickness(jacket)
+    steps.add("t", "splice plates: smallest of t over share", thickness, "mm", "statics")
+    edge, steel = jacket.bolts.plate_edge_distance, jacket.splice.steel
+    return _add_bearing(jacket, steps, steel=steel, thickness=thickness, edge=edge)
+
+
+def _add_bearing(
+    jacket: Jacket, steps: Steps, *, steel: Plate, thickness: Real, edge: Real
+) -> Real:
+    """Design capacity of a plate at each bolt, by the row's smallest k_b [N]."""
+    bolts = jacket.bolts
+    steps.add("f_u", steel.name, steel.tensile_strength, "MPa", steel.source)
+    factor = bearing_factor(
+        end_distance=edge,
+        # without a neighbour its distance does not count
+        pitch=np.where(np.greater(bolts.columns, 1), bolts.gauge, np.inf),
+        hole=bolts.hole_along,
+        bolt_strength=bolts.tensile_strength,
+        plate_strength=steel.tensile_strength,
+    )
+    rule = "min(e/(3 d_0), p/(3 d_0) − 0.25, f_ub/f_u, 1)"
+    steps.add("k_b", rule, factor, "1", _BEARING_CLAUSE)
+    hole = bearing_hole_factor(bolts.hole)
+    steps.add("k_h", f"{bolts.hole} hole", hole, "1", _BEARING_CLAUSE)
+    nominal = bearing_capacity(
+        bolts.diameter,
+        thickness=thickness,
+        plate_strength=steel.tensile_strength,
+        bearing_factor=factor,
+        hole_factor=hole,
+    )
+    steps.add("V_npb", "2.5 k_b k_h d t f_u", nominal, "N", _BEARING_CLAUSE)
+    return _divided(steps, "V_npb", nominal, _BEARING_CLAUSE)
+
+
+def _divided(steps: Steps, symbol: str, nominal: Real, clause: str) -> Real:
+    return divided(
+        steps, symbol, nominal, factor=("γ_mb", BEARING_BOLT_FACTOR), unit="N", clause=clause
+    )

@@ -1,0 +1,135 @@
+"""Layout of the seam bolts: pitch and edge distances."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final
+
+import numpy as np
+
+from jacketcheck.plugin import Jacket, Kind, Real, Result, limit_state
+from jacketcheck_india.codes import is_800
+from jacketcheck_india.limit_states._rows import at_least, at_most, thinnest
+from jacketcheck_india.mechanics import detailing
+
+__all__ = ["bolt_edge_distance", "bolt_spacing"]
+
+_SHEARED: Final = "sheared or hand flame cut"
+_MACHINED: Final = "rolled, machine flame cut, sawn or planed"
+_EDGE_UNKNOWN: Final = (
+    "how edges are cut is not part of the input: they are taken as sheared or hand flame cut, the "
+    "stricter kind; rolled and machine-cut edges are reported below"
+)
+_IN_THE_OPEN: Final = "a bridge column stands in the open: taken as exposed to corrosive influences"
+
+
+@limit_state("bolt-spacing", title="Spacing of the seam bolts", provisions="india",
+             effort="closed-form")  # fmt: skip
+def bolt_spacing(jacket: Jacket) -> list[Result]:
+    """Least and largest distance between rows and between columns."""
+    bolts, plate = jacket.bolts, thinnest(jacket)
+    rows = _spacing(jacket, "rows (pitch)", bolts.pitch)
+    rows.append(
+        at_most(
+            "Largest bolt spacing in the line at an edge",
+            "rows (pitch)",
+            provided=bolts.pitch,
+            allowed=detailing.max_edge_line_pitch(plate),
+            clause=is_800("10.2.3.3"),
+            rule=("p", "min(100 mm + 4 t, 200 mm)"),
+        )
+    )
+    if np.all(np.greater(bolts.columns, 1)):
+        rows += _spacing(jacket, "columns (gauge)", bolts.gauge)
+        rows.append(
+            at_most(
+                "Largest bolt spacing along the force",
+                "columns (gauge)",
+                provided=bolts.gauge,
+                allowed=detailing.max_tension_pitch(plate),
+                clause=is_800("10.2.3.2"),
+                rule=("p", "min(16 t, 200 mm)"),
+            )
+        )
+    return rows
+
+
+def _spacing(jacket: Jacket, where: str, provided: Real) -> list[Result]:
+    return [
+        at_least(
+            "Least bolt spacing",
+            where,
+            provided=provided,
+            needed=detailing.min_pitch(jacket.bolts.diameter),
+            clause=is_800("10.2.2"),
+            rule=("p", "2.5 d"),
+        ),
+        at_most(
+            "Largest bolt spacing",
+            where,
+            provided=provided,
+            allowed=detailing.max_pitch(thinnest(jacket)),
+            clause=is_800("10.2.3.1"),
+            rule=("p", "min(32 t, 300 mm)"),
+        ),
+    ]
+
+
+@limit_state("bolt-edge-distance", title="Edge distances of the seam bolts", provisions="india",
+             effort="closed-form")  # fmt: skip
+def bolt_edge_distance(jacket: Jacket) -> list[Result]:
+    """Least and largest distances to the sleeve's and the plates' edges."""
+    bolts = jacket.bolts
+    places = (
+        ("sleeve edge at the seam", bolts.seam_edge_distance, bolts.hole_along),
+        ("vertical edge of the plate", bolts.plate_edge_distance, bolts.hole_along),
+        ("ends of sleeve and plates", bolts.end_distance, bolts.hole_across),
+    )
+    return [
+        row
+        for where, distance, hole in places
+        for row in (*_nearest(where, distance, hole), *_farthest(jacket, where, distance))
+    ]
+
+
+def _nearest(where: str, distance: Real, hole: Real) -> list[Result]:
+    clause = is_800("10.2.4.2")
+    sheared = at_least(
+        "Least edge distance",
+        where,
+        provided=distance,
+        needed=detailing.min_edge_distance(hole, edge=_SHEARED),
+        clause=clause,
+        rule=("e", f"1.7 d_0, {_SHEARED}"),
+    )
+    machined = at_least(
+        "Least edge distance, rolled or machine-cut edge",
+        where,
+        provided=distance,
+        needed=detailing.min_edge_distance(hole, edge=_MACHINED),
+        clause=clause,
+        rule=("e", f"1.5 d_0, {_MACHINED}"),
+    )
+    return [replace(sheared, notes=(_EDGE_UNKNOWN,)), replace(machined, kind=Kind.REPORTED)]
+
+
+def _farthest(jacket: Jacket, where: str, distance: Real) -> list[Result]:
+    clause, plate = is_800("10.2.4.3"), thinnest(jacket)
+    strongest = np.maximum(jacket.sleeve.steel.yield_strength, jacket.splice.steel.yield_strength)
+    general = at_most(
+        "Largest edge distance",
+        where,
+        provided=distance,
+        allowed=detailing.max_edge_distance(plate, yield_strength=strongest),
+        clause=clause,
+        rule=("e", "12 t √(250/f_y), f_y of the stronger plate"),
+    )
+    exposed = at_most(
+        "Largest edge distance, exposed to corrosion",
+        where,
+        provided=distance,
+        allowed=detailing.max_corrosion_edge_distance(plate),
+        clause=clause,
+        rule=("e", "40 mm + 4 t"),
+    )
+    return [general, replace(exposed, notes=(_IN_THE_OPEN,))]

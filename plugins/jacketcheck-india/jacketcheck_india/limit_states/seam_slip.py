@@ -1,0 +1,118 @@
+"""Slip of the seam bolts of friction type."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final
+
+import numpy as np
+
+from jacketcheck.mechanics.bolt_strength import seam_joint_length
+from jacketcheck.mechanics.slip import probable_slip_load
+from jacketcheck.plugin import (
+    FayingClass,
+    Jacket,
+    Kind,
+    Real,
+    Result,
+    Steps,
+    add_bolt_force,
+    faying_class_of,
+    limit_state,
+)
+from jacketcheck_india.codes import is_800
+from jacketcheck_india.limit_states._rows import HARDEST_ROW
+from jacketcheck_india.mechanics.bolt_strength import long_joint_factor
+from jacketcheck_india.mechanics.slip import (
+    SLIP_FACTOR_SERVICE,
+    SLIP_FACTOR_ULTIMATE,
+    slip_capacity,
+    slip_hole_factor,
+)
+
+__all__ = ["seam_slip"]
+
+_TITLE: Final = "Slip of the seam bolts"
+_CLAUSE: Final = is_800("10.4.3")
+_SNUG: Final = "snug-tight bolts have no slip capacity"
+_OTHER_BOLT: Final = (
+    "the minimum tension is that of the bolts' own standard, not 0.70 f_ub A_nb of IS 800:2007"
+)
+_SERVICE: Final = (
+    "for a joint that may slip into bearing beyond service load; the sleeve clamps only as long as "
+    "its seams do not slip, so that the row at ultimate load has the verdict"
+)
+
+
+@limit_state("seam-slip", title=_TITLE, provisions="india", monotonic={"bolts.pretension": -1},
+             effort="closed-form")  # fmt: skip
+def seam_slip(jacket: Jacket) -> list[Result]:
+    """Slip at ultimate load, the figure at service load beside it, and a probable value."""
+    faying = faying_class_of(jacket, "IS 800")
+    ultimate = _row(jacket, faying, SLIP_FACTOR_ULTIMATE, title=_TITLE)
+    service = _row(jacket, faying, SLIP_FACTOR_SERVICE, title=f"{_TITLE}, factor at service load")
+    rows = [
+        replace(ultimate, notes=_notes(jacket)),
+        replace(service, notes=(_SERVICE,), kind=Kind.REPORTED),
+    ]
+    if jacket.bolts.measured_tension is not None:
+        rows.append(_probable(jacket, faying, jacket.bolts.measured_tension))
+    return rows
+
+
+def _notes(jacket: Jacket) -> tuple[str, ...]:
+    if not jacket.bolts.pretensioned:
+        return (_SNUG,)
+    return () if jacket.bolts.product.startswith("IS 3757") else (_OTHER_BOLT,)
+
+
+def _row(jacket: Jacket, faying: FayingClass, factor: float, *, title: str) -> Result:
+    steps = Steps()
+    demand = add_bolt_force(jacket, steps)
+    nominal = _add_nominal(jacket, faying, steps)
+    steps.add("γ_mf", "partial safety factor", factor, "1", _CLAUSE)
+    capacity = steps.add("V_dsf", "V_nsf/γ_mf", np.divide(nominal, factor), "N", _CLAUSE)
+    return Result(title, HARDEST_ROW, demand, capacity, "N", _CLAUSE, steps.lines)
+
+
+def _add_nominal(jacket: Jacket, faying: FayingClass, steps: Steps) -> Real:
+    bolts = jacket.bolts
+    tension = bolts.pretension if bolts.pretensioned else 0.0
+    length = seam_joint_length(columns=bolts.columns, gauge=bolts.gauge)
+    steps.add("μ_f", faying.preparation, faying.slip_coefficient, "1", faying.source)
+    told = f"{bolts.product}, {bolts.size}" if bolts.pretensioned else "snug-tight: none counted"
+    steps.add("F_o", told, tension, "N", bolts.pretension_source)
+    steps.add("n_e", "interfaces", jacket.splice.shear_planes, "1", "input splice.sides")
+    hole = steps.add("K_h", f"{bolts.hole} hole", slip_hole_factor(bolts.hole), "1", _CLAUSE)
+    joint = long_joint_factor(length, diameter=bolts.diameter)
+    steps.add("β_lj", "1.075 − l_j/(200 d), 0.75 to 1", joint, "1", is_800("10.4.3.1"))
+    nominal = slip_capacity(
+        faying.slip_coefficient,
+        bolt_tension=tension,
+        interfaces=jacket.splice.shear_planes,
+        hole_factor=hole,
+        long_joint_factor=joint,
+    )
+    return steps.add("V_nsf", "μ_f n_e K_h F_o β_lj", nominal, "N", _CLAUSE)
+
+
+def _probable(jacket: Jacket, faying: FayingClass, tension: Real) -> Result:
+    """What a measured tension in snug bolts would probably hold; never a design value."""
+    steps = Steps()
+    demand = add_bolt_force(jacket, steps)
+    steps.add("T", "measured", tension, "N", "input bolts.measured_tension")
+    load = probable_slip_load(
+        faying.slip_coefficient, bolt_tension=tension, slip_planes=jacket.splice.shear_planes
+    )
+    steps.add("P_slip", "μ_f T n_e", load, "N", "friction; a probable value, not a capacity")
+    return Result(
+        title="Probable slip load of snug bolts",
+        location=HARDEST_ROW,
+        demand=demand,
+        capacity=load,
+        unit="N",
+        clause="no clause: tension of snug bolts is not controlled",
+        steps=steps.lines,
+        notes=(_SNUG,),
+        kind=Kind.REPORTED,
+    )

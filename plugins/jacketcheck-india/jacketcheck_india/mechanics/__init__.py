@@ -1,0 +1,1 @@
+"""Pure formulas of the Indian codes on N, mm and MPa."""
