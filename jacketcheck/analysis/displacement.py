@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from jacketcheck.analysis.base_state import bending_directions
+from jacketcheck.analysis.base_state import CAPACITY_STRAIN, bending_directions
 from jacketcheck.analysis.height import column_bar_stress
 from jacketcheck.analysis.hinge import bilinear, original_response
 from jacketcheck.analysis.hoop_action import tie_ratio
@@ -46,6 +46,10 @@ class ColumnCapacity:
         Idealised plastic moment of the hinge's section [N mm].
     yield_curvature, ultimate_curvature
         Of that section [1/mm].
+    hinges
+        Hinges that turn: one, or two in double curvature.
+    shear_span
+        From each hinge to the point of contraflexure [mm].
     hinge_length
         Length of the hinge [mm].
     shear
@@ -62,6 +66,8 @@ class ColumnCapacity:
     plastic_moment: Real
     yield_curvature: Real
     ultimate_curvature: Real
+    hinges: Real
+    shear_span: Real
     hinge_length: Real
     shear: Real
     neutral_axis_depth: Real
@@ -87,9 +93,12 @@ def above_response(jacket: Jacket) -> MomentCurvature:
     clock = bending_directions()
     axial_load = float(jacket.demands.axial_load)
     moments = moment_at_extreme_strain(
-        section, strain=0.003, axial_load=axial_load, angle=np.asarray(bending_angle(clock))
+        section,
+        strain=CAPACITY_STRAIN,
+        axial_load=axial_load,
+        angle=np.asarray(bending_angle(clock)),
     )
-    weakest = int(np.argmin(np.where(np.isnan(moments), 0.0, moments)))
+    weakest = int(np.argmin(np.fmax(moments, 0.0)))
     return moment_curvature(
         section, axial_load=axial_load, angle=float(bending_angle(clock[weakest]))
     )
@@ -160,6 +169,8 @@ def _capacity(
         plastic_moment=curve.plastic_moment,
         yield_curvature=curve.yield_curvature,
         ultimate_curvature=curve.ultimate_curvature,
+        hinges=hinges,
+        shear_span=span,
         hinge_length=length,
         shear=curve.plastic_moment / span,
         neutral_axis_depth=_neutral_axis(response, curve.ultimate_curvature),
@@ -187,7 +198,10 @@ def _buckling_strain(jacket: Jacket) -> float:
 
 
 def _neutral_axis(response: MomentCurvature, curvature: float) -> float:
-    strain = np.interp(curvature, response.curvature, response.extreme_compressive_strain)
+    valid = slice(0, response.valid_count)
+    strain = np.interp(
+        curvature, response.curvature[valid], response.extreme_compressive_strain[valid]
+    )
     return float(np.clip(strain / curvature, 1.0, response.section.diameter))
 
 

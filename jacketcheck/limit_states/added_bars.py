@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 import numpy as np
 
 from jacketcheck.analysis.added_bars import footing_anchorage, lap_length, repair_anchorage
@@ -10,26 +12,38 @@ from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.jacket.jacket_parts import AddedBarLayer
 from jacketcheck.limit_state import limit_state
 from jacketcheck.limit_states._rows import not_applicable
-from jacketcheck.limit_states.editions import AASHTO, ACI, FIB, GUIDE_SPEC
+from jacketcheck.limit_states.editions import AASHTO, ACI, AISC, FIB, GUIDE_SPEC
+from jacketcheck.mechanics._arrays import Real
 from jacketcheck.mechanics.adhesive_anchors import (
     ANCHOR_STRENGTH_REDUCTION,
     SEISMIC_ANCHOR_FACTOR,
 )
 from jacketcheck.mechanics.noncontact_lap import largest_lap_offset
+from jacketcheck.mechanics.plate_strength import AISC_TENSION_YIELD_FACTOR
 from jacketcheck.results import Kind, Result, Steps
 
 __all__ = ["added_bar_anchorage", "added_bar_development", "added_bar_lap"]
 
-_NONE = "no added bars"
-_GROUT = (
+_ANCHORAGE: Final = "Anchorage of the added bars in the footing"
+_NONE: Final = "no added bars"
+_EDGES: Final = (
+    "engineering judgement: the edges of the footing are taken as far away, and no bars of the "
+    "footing as crossing the cone"
+)
+_OFFSET: Final = "beyond this offset the force is followed by struts, as the hoop force above does"
+_IN_GROUT: Final = (
+    "engineering judgement: the bars pull out of the grout and do not split it, for which the "
+    "seams must hold"
+)
+_GROUT: Final = (
     "engineering judgement: grout in a roughened and cleaned drilled hole holds the bar as cast "
     "concrete would"
 )
-_PRECLUDED = (
+_PRECLUDED: Final = (
     "engineering judgement: struts and ties preclude breakout (added_bars.breakout_precluded); "
     "show it when the footing is checked"
 )
-_BREAKOUT = (
+_BREAKOUT: Final = (
     "a cone of concrete breaks out of the footing before the bars yield; show by struts and ties "
     "that it cannot (added_bars.breakout_precluded)"
 )
@@ -37,7 +51,7 @@ _BREAKOUT = (
 
 @limit_state(
     "added-bar-anchorage",
-    title="Anchorage of the added bars in the footing",
+    title=_ANCHORAGE,
     monotonic={"added_bars.embedment": -1},
     effort="closed-form",
 )
@@ -45,7 +59,7 @@ def added_bar_anchorage(jacket: Jacket) -> list[Result]:
     """Embedment in grout or adhesive, and breakout of the ring of bars."""
     added = jacket.added_bars
     if added is None:
-        return [not_applicable("Anchorage of the added bars in the footing", _NONE)]
+        return [not_applicable(_ANCHORAGE, _NONE)]
     held = _grouted(jacket, added) if added.bond_strength is None else _adhesive(jacket, added)
     return [held, _breakout(jacket, added)]
 
@@ -58,15 +72,15 @@ def _grouted(jacket: Jacket, added: AddedBarLayer) -> Result:
     _add_bar(added, steps)
     steps.add("f_s", "expected yield", found.target_stress, "MPa", added.layer.steel.source)
     steps.add("c_b", "half of the bar spacing", added.layer.spacing / 2.0, "mm", "geometry")
-    steps.add("l_d", "3/(40) f_s/√f′c ψ_g/((c_b + K_tr)/d_b) d_b, in and psi",
+    steps.add("l_d", "3/40 f_s/√f′c ψ_g/min(c_b/d_b, 2.5) d_b, in and psi",
               grouted.development_length, "mm", f"{ACI} 25.4.2.4")  # fmt: skip
     steps.add("l_ac", "0.79 d_b f_s/√f′c, in and ksi", grouted.guide_specification_length, "mm",
               f"{GUIDE_SPEC} 8.8.4")  # fmt: skip
     steps.add("l_test", "shortest that yielded bars in tests of grouted ducts",
               grouted.least_tested_length, "mm", "Steuck, Eberhard and Stanton 2009")  # fmt: skip
-    demand = steps.add("l_need", "the longer", grouted.required_length, "mm", clause)
-    return Result("Anchorage of the added bars in the footing", "embedment in grout", demand,
-                  added.embedment, "mm", clause, steps.lines, (_GROUT,))  # fmt: skip
+    demand = steps.add("l_need", "max(l_d, l_ac, l_test)", grouted.required_length, "mm", clause)
+    return Result(_ANCHORAGE, "embedment in grout", demand, added.embedment, "mm", clause,
+                  steps.lines, (_GROUT,))  # fmt: skip
 
 
 def _adhesive(jacket: Jacket, added: AddedBarLayer) -> Result:
@@ -75,20 +89,29 @@ def _adhesive(jacket: Jacket, added: AddedBarLayer) -> Result:
     _add_bar(added, steps)
     steps.add("τ_cr", "characteristic bond stress, cracked concrete", added.bond_strength or 0.0,
               "MPa", "input added_bars.bond_strength")  # fmt: skip
+    steps.add("h_ef", "embedment", added.embedment, "mm", "input added_bars.embedment")
     steps.add("N_ba", "τ_cr π d_b h_ef", found.adhesive.single_bond_strength, "N", clause)
-    steps.add("A_Na/(n A_Na0)", "ring of bars", found.adhesive.bond_share, "1", clause)
-    nominal = steps.add("N_a", "share × N_ba", found.adhesive.bond_strength, "N", clause)
-    factor = steps.add("φ", "0.65 × 0.75 with earthquake",
-                       ANCHOR_STRENGTH_REDUCTION * SEISMIC_ANCHOR_FACTOR, "1",
-                       f"{ACI} 17.5.3, 17.10.5.4")  # fmt: skip
+    steps.add("ψ_A", "A_Na/(n A_Na0), ring of bars", found.adhesive.bond_share, "1", clause)
+    nominal = steps.add("N_a", "ψ_A N_ba", found.adhesive.bond_strength, "N", clause)
+    factor = _add_anchor_factor(steps)
     capacity = steps.add("φN_a", "φ N_a", np.multiply(factor, nominal), "N", clause)
+    steps.add("f_ye", added.layer.steel.name, found.target_stress, "MPa", added.layer.steel.source)
     demand = steps.add("N_u", "f_ye A_b", np.multiply(found.target_stress, added.layer.area), "N",
-                       added.layer.steel.source)  # fmt: skip
-    notes = []
+                       "statics")  # fmt: skip
+    notes = [_EDGES]
     if np.any(found.adhesive.outside_method):
         notes.append("embedment outside 4 to 20 bar diameters, the range of the anchor method")
-    return Result("Anchorage of the added bars in the footing", "bond of the adhesive", demand,
-                  capacity, "N", clause, steps.lines, tuple(notes))  # fmt: skip
+    return Result(_ANCHORAGE, "bond of the adhesive", demand, capacity, "N", clause, steps.lines,
+                  tuple(notes))  # fmt: skip
+
+
+def _add_anchor_factor(steps: Steps) -> float:
+    """Write down the resistance factor of anchors and return it."""
+    steps.add("φ_0", "post-installed anchor, sensitive to installation",
+              ANCHOR_STRENGTH_REDUCTION, "1", f"{ACI} 17.5.3")  # fmt: skip
+    steps.add("φ_E", "earthquake", SEISMIC_ANCHOR_FACTOR, "1", f"{ACI} 17.10.5.4")
+    factor = ANCHOR_STRENGTH_REDUCTION * SEISMIC_ANCHOR_FACTOR
+    return steps.add("φ", "φ_0 φ_E", factor, "1", f"{ACI} 17.10.5.4")
 
 
 def _breakout(jacket: Jacket, added: AddedBarLayer) -> Result:
@@ -97,19 +120,20 @@ def _breakout(jacket: Jacket, added: AddedBarLayer) -> Result:
     _add_bar(added, steps)
     steps.add("N_b", "17 λ √f′c h_ef^1.5, lb and in", found.adhesive.single_breakout_strength, "N",
               clause)  # fmt: skip
-    steps.add("A_Nc/(n A_Nc0)", "ring of bars", found.adhesive.breakout_share, "1", clause)
-    steps.add("N_cb", "share × N_b", found.adhesive.breakout_strength, "N", clause)
-    capacity = steps.add("φf", "0.65 × 0.75 N_cb/A_b", found.breakout_stress, "MPa", clause)
+    steps.add("ψ_A", "A_Nc/(n A_Nc0), ring of bars", found.adhesive.breakout_share, "1", clause)
+    steps.add("N_cb", "ψ_A N_b", found.adhesive.breakout_strength, "N", clause)
+    _add_anchor_factor(steps)
+    capacity = steps.add("φf", "φ N_cb/A_b", found.breakout_stress, "MPa", clause)
     precluded = added.breakout_precluded
     return Result(
-        "Anchorage of the added bars in the footing",
+        _ANCHORAGE,
         "breakout of the ring of bars",
         found.target_stress,
         capacity,
         "MPa",
         clause,
         steps.lines,
-        (_PRECLUDED if precluded else _BREAKOUT,),
+        (_EDGES, _PRECLUDED if precluded else _BREAKOUT),
         kind=Kind.REPORTED if precluded else Kind.LIMIT,
     )
 
@@ -133,9 +157,16 @@ def added_bar_development(jacket: Jacket) -> list[Result]:
     steps.add("τ_max", "grout, good bond, no pressure counted", found.law.peak_stress, "MPa", FIB)
     demand = steps.add("l_need", "shortest length that develops f_ye", found.needed_length, "mm",
                        "dσ/dx = 4 τ(s)/d_b, ds/dx = ε(σ)")  # fmt: skip
-    steps.add("a", "offset to the column bar beside it", found.offset, "mm", "geometry")
-    capacity = steps.add("l", "height above footing − a", found.available_length, "mm", clause)
-    return [Result(title, "grout", demand, capacity, "mm", clause, steps.lines)]
+    capacity = _add_lap_length(jacket, added, steps)
+    return [Result(title, "grout", demand, capacity, "mm", clause, steps.lines, (_IN_GROUT,))]
+
+
+def _add_lap_length(jacket: Jacket, added: AddedBarLayer, steps: Steps) -> Real:
+    """Write down the length of the added bars that counts in the repair and return it [mm]."""
+    lap = lap_length(jacket)
+    steps.add("h_a", "height of the added bars", added.height, "mm", "input added_bars.height")
+    steps.add("a", "offset to the column bar beside it", lap.offset, "mm", "geometry")
+    return steps.add("l_s", "max(h_a − a, 0)", lap.available, "mm", "struts at 45°")
 
 
 @limit_state(
@@ -149,7 +180,11 @@ def added_bar_lap(jacket: Jacket) -> list[Result]:
     title, added = "Laps of added bars and column bars", jacket.added_bars
     if added is None:
         return [not_applicable(title, _NONE)]
-    steps, found, sleeve = Steps(), lap_length(jacket), jacket.sleeve
+    return [_lap_force(jacket, added, title), _lap_offset(jacket, added, title)]
+
+
+def _lap_force(jacket: Jacket, added: AddedBarLayer, title: str) -> Result:
+    steps, sleeve = Steps(), jacket.sleeve
     clause = f"McLean and Smith 1997; {AASHTO} Eq. 5.10.8.4.2a-1"
     _add_bar(added, steps)
     steps.add("f_ue", added.layer.steel.name, added.layer.steel.expected_tensile, "MPa",
@@ -157,24 +192,24 @@ def added_bar_lap(jacket: Jacket) -> list[Result]:
     steps.add("n", "added bars", added.layer.count, "1", "input added_bars.count")
     steps.add("k", "share in tension under the base demand", tension_share(jacket), "1",
               "section analysis of the repaired base")  # fmt: skip
-    steps.add("l_s", "height above footing − offset", found.available, "mm", "geometry")
-    demand = steps.add("N_lap", "k n A_b f_ue/(2π l_s)", lap_hoop_force(jacket), "N/mm", clause)
-    capacity = steps.add("φF_y t", "0.90 F_y t", 0.9 * np.multiply(sleeve.steel.yield_strength,
-                                                                  sleeve.thickness),
-                         "N/mm", "AISC 360-22 J4.1(a)")  # fmt: skip
-    offset = Steps()
-    offset.add("l", "height above footing", added.height, "mm", "input added_bars.height")
-    allowed = offset.add("a_max", "min(l/5, 6 in) without struts and ties",
-                         largest_lap_offset(added.height), "mm", f"{ACI} 25.5.1.3")  # fmt: skip
-    offset.add("a", "offset to the column bar beside it", found.offset, "mm", "geometry")
-    return [
-        Result(title, "hoop force alone, beside yield of the sleeve", demand, capacity, "N/mm",
-               clause, steps.lines),
-        Result(title, "offset of the bars", found.offset, allowed, "mm", f"{ACI} 25.5.1.3",
-               offset.lines,
-               ("beyond this offset the force is followed by struts, as the hoop force above does",),
-               kind=Kind.REPORTED),
-    ]  # fmt: skip
+    _add_lap_length(jacket, added, steps)
+    demand = steps.add("N_lap", "k n A_b f_ue/(2 π l_s)", lap_hoop_force(jacket), "N/mm", clause)
+    steps.add("F_y", sleeve.steel.name, sleeve.steel.yield_strength, "MPa", sleeve.steel.source)
+    steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
+    factor = steps.add("φ", "yield in tension", AISC_TENSION_YIELD_FACTOR, "1", f"{AISC} J4.1(a)")
+    strength = np.multiply(sleeve.steel.yield_strength, sleeve.thickness) * factor
+    capacity = steps.add("φF_y t", "φ F_y t", strength, "N/mm", f"{AISC} J4.1(a)")
+    where = "hoop force alone, beside yield of the sleeve"
+    return Result(title, where, demand, capacity, "N/mm", clause, steps.lines)
+
+
+def _lap_offset(jacket: Jacket, added: AddedBarLayer, title: str) -> Result:
+    steps, clause = Steps(), f"{ACI} 25.5.1.3"
+    _add_lap_length(jacket, added, steps)
+    allowed = largest_lap_offset(added.height)
+    steps.add("a_max", "min(h_a/5, 6 in)", allowed, "mm", f"{clause}, without struts and ties")
+    return Result(title, "offset of the bars", lap_length(jacket).offset, allowed, "mm", clause,
+                  steps.lines, (_OFFSET,), kind=Kind.REPORTED)  # fmt: skip
 
 
 def _add_bar(added: AddedBarLayer, steps: Steps) -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 import numpy as np
 
 from jacketcheck.analysis.base import base_section
@@ -19,23 +21,36 @@ from jacketcheck.results import Kind, Result, Steps
 
 __all__ = ["displacement_capacity", "load_capacity", "p_delta"]
 
-_HINGE = "plastic hinge, Caltrans SDC 1.4 (2006) 3.1.3"
-_SHORTER = (
+_HINGE: Final = "plastic hinge, Caltrans SDC 1.4 (2006) 3.1.3"
+_SECTION: Final = "section analysis"
+_SHORTER: Final = (
     "the repair shortens the span over which the hinge can rotate: the displacement capacity is "
     "smaller than the original's"
 )
-_NO_DEMAND = "no displacement demand was given (actions.displacement_demand): no verdict"
+_NO_DEMAND: Final = "no displacement demand was given (actions.displacement_demand): no verdict"
 
 
 @limit_state("load-capacity", title="Lateral load capacity restored")
 def load_capacity(jacket: Jacket) -> list[Result]:
     """Lateral strength of the repaired column against the original's."""
-    steps = Steps()
+    steps, height = Steps(), jacket.column.height
     original, repaired = capacity_of_original(jacket), capacity_of_repaired(jacket)
-    demand = steps.add("V_orig", "M_p / span, hinge at the footing", original.shear, "N", _HINGE)
-    above = steps.add("V_above", "M_p / span, hinge above the repair", repaired.shear, "N", _HINGE)
-    at_base = steps.add("V_base", "M_n of the base / span", _base_shear(jacket), "N", "statics")
-    capacity = steps.add("V", "the smaller", np.minimum(above, at_base), "N", "statics")
+    steps.add("M_p,orig", "hinge at the footing", original.plastic_moment, "N mm", _SECTION)
+    steps.add("a_orig", "footing to contraflexure", original.shear_span, "mm", "geometry")
+    demand = steps.add("V_orig", "M_p,orig/a_orig", original.shear, "N", "statics")
+    steps.add("M_p,rep", "hinge above the repair", repaired.plastic_moment, "N mm", _SECTION)
+    steps.add("a_rep", "hinge to contraflexure", repaired.shear_span, "mm", "geometry")
+    above = steps.add("V_above", "M_p,rep/a_rep", repaired.shear, "N", "statics")
+    moment = base_section(jacket).moment_capacity
+    steps.add("M_n", "repaired base", moment, "N mm", "limit state base-moment")
+    steps.add("L", "column height", height, "mm", "input column.height")
+    if jacket.column.curvature == "double":
+        # hinges at both ends: the base's moment and that of the hinge at the top
+        expression, total = "(M_n + M_p,orig)/L", np.add(moment, original.plastic_moment)
+    else:
+        expression, total = "M_n/L", moment
+    at_base = steps.add("V_base", expression, np.divide(total, height), "N", "statics")
+    capacity = steps.add("V", "min(V_above, V_base)", np.minimum(above, at_base), "N", "statics")
     return [
         Result(
             "Lateral load capacity restored", "column", demand, capacity, "N", _HINGE, steps.lines
@@ -43,28 +58,21 @@ def load_capacity(jacket: Jacket) -> list[Result]:
     ]
 
 
-def _base_shear(jacket: Jacket) -> Real:
-    """Shear that goes with the base's moment strength [N]."""
-    column = jacket.column
-    moment = base_section(jacket).moment_capacity
-    if column.curvature == "double":
-        # hinges at both ends: base moment and the moment of the hinge at the top
-        return np.add(moment, capacity_of_original(jacket).plastic_moment) / column.height
-    return moment / column.height
-
-
-def _add_capacity(steps: Steps, capacity: ColumnCapacity, mark: str) -> Real:
-    steps.add(
-        f"φ_y,{mark}", "idealised yield", capacity.yield_curvature, "1/mm", "section analysis"
-    )
-    steps.add(f"φ_u,{mark}", "ultimate", capacity.ultimate_curvature, "1/mm", "section analysis")
-    steps.add(f"L_p,{mark}", "0.08 span + 0.022 f_ye d_b ≥ 0.044 f_ye d_b", capacity.hinge_length,
-              "mm", _HINGE)  # fmt: skip
-    steps.add(
-        f"Δ_y,{mark}", "φ_y span²/3 for each hinge", capacity.yield_displacement, "mm", _HINGE
-    )
-    return steps.add(f"Δ_u,{mark}", "Δ_y + (φ_u − φ_y) L_p (span − L_p/2)", capacity.displacement,
-                     "mm", _HINGE)  # fmt: skip
+def _add_capacity(jacket: Jacket, steps: Steps, capacity: ColumnCapacity, mark: str) -> Real:
+    """Write down yield and ultimate displacement of a column and return the latter [mm]."""
+    layer = jacket.column.layer
+    steps.add("f_ye", layer.steel.name, layer.steel.expected_yield, "MPa", layer.steel.source)
+    steps.add("d_b", layer.size, layer.diameter, "mm", layer.source)
+    steps.add("n_h", "hinges", capacity.hinges, "1", "input column.curvature")
+    steps.add(f"φ_y,{mark}", "idealised yield", capacity.yield_curvature, "1/mm", _SECTION)
+    steps.add(f"φ_u,{mark}", "ultimate", capacity.ultimate_curvature, "1/mm", _SECTION)
+    steps.add(f"a_{mark}", "hinge to contraflexure", capacity.shear_span, "mm", "geometry")
+    steps.add(f"L_p,{mark}", f"0.08 a_{mark} + 0.022 f_ye d_b ≥ 0.044 f_ye d_b",
+              capacity.hinge_length, "mm", _HINGE)  # fmt: skip
+    steps.add(f"Δ_y,{mark}", f"n_h φ_y,{mark} a_{mark}²/3", capacity.yield_displacement, "mm",
+              _HINGE)  # fmt: skip
+    plastic = f"n_h (φ_u,{mark} − φ_y,{mark}) L_p,{mark} (a_{mark} − L_p,{mark}/2)"
+    return steps.add(f"Δ_u,{mark}", f"Δ_y,{mark} + {plastic}", capacity.displacement, "mm", _HINGE)
 
 
 @limit_state("displacement-capacity", title="Displacement capacity")
@@ -76,15 +84,15 @@ def displacement_capacity(jacket: Jacket) -> list[Result]:
     if demand is not None:
         steps = Steps()
         steps.add("Δ_D", "displacement demand", demand, "mm", "input actions.displacement_demand")
-        capacity = _add_capacity(steps, repaired, "rep")
+        capacity = _add_capacity(jacket, steps, repaired, "rep")
         rows.append(
             Result("Displacement capacity", "against the demand", demand, capacity, "mm",
                    f"{_HINGE}; {GUIDE_SPEC} 4.8", steps.lines)
         )  # fmt: skip
-    rows.append(_buckling(repaired, demand))
+    rows.append(_buckling(jacket, repaired))
     steps = Steps()
-    original = _add_capacity(steps, capacity_of_original(jacket), "orig")
-    capacity = _add_capacity(steps, repaired, "rep")
+    original = _add_capacity(jacket, steps, capacity_of_original(jacket), "orig")
+    capacity = _add_capacity(jacket, steps, repaired, "rep")
     notes = (_SHORTER,) if np.any(np.less(capacity, original)) else ()
     rows.append(
         Result(
@@ -102,20 +110,17 @@ def displacement_capacity(jacket: Jacket) -> list[Result]:
     return rows
 
 
-def _buckling(repaired: ColumnCapacity, demand: Real | None) -> Result:
+def _buckling(jacket: Jacket, repaired: ColumnCapacity) -> Result:
     """Displacement from which the bars above the repair buckle when it reverses; reported."""
-    steps = Steps()
-    source = "Goodnight, Kowalsky and Nau 2016"
-    steps.add("ε_bb", "0.03 + 700 ρ_s f_yhe/E_s − 0.1 P/(f′ce A_g)", repaired.buckling_strain, "1",
-              source)  # fmt: skip
+    steps, source = Steps(), "Goodnight, Kowalsky and Nau 2016"
+    steps.add("ε_bb", "0.03 + 700 ρ_s f_yhe/E_s − 0.1 P/(f′ce A_g), at least yield",
+              repaired.buckling_strain, "1", source)  # fmt: skip
     capacity = steps.add("Δ_bb", "displacement at which the extreme bar reaches it",
                          repaired.buckling_displacement, "mm", _HINGE)  # fmt: skip
-    reached = steps.add("Δ", "displacement capacity" if demand is None else "displacement demand",
-                        repaired.displacement if demand is None else demand, "mm", _HINGE)  # fmt: skip
     return Result(
         "Displacement at which bars buckle",
         "above the repair",
-        reached,
+        _add_displacement(jacket, repaired, steps),
         capacity,
         "mm",
         source,
@@ -127,31 +132,28 @@ def _buckling(repaired: ColumnCapacity, demand: Real | None) -> Result:
 @limit_state("p-delta", title="P-Delta")
 def p_delta(jacket: Jacket) -> list[Result]:
     """Moment of the axial load on the displaced column over the plastic moment."""
-    steps = Steps()
-    repaired = capacity_of_repaired(jacket)
-    clause = f"{GUIDE_SPEC} 4.11.5"
-    given = jacket.demands.displacement
-    displacement = repaired.displacement if given is None else given
-    steps.add("Δ", "displacement capacity" if given is None else "displacement demand", displacement,
-              "mm", _HINGE if given is None else "input actions.displacement_demand")  # fmt: skip
-    steps.add(
-        "P", "with the earthquake", jacket.demands.axial_load, "N", "input actions.axial_load"
-    )
-    steps.add("M_p", "hinge above the repair", repaired.plastic_moment, "N mm", "section analysis")
+    steps, demands = Steps(), jacket.demands
+    repaired, clause = capacity_of_repaired(jacket), f"{GUIDE_SPEC} 4.11.5"
+    displacement = _add_displacement(jacket, repaired, steps)
+    steps.add("P", "with the earthquake", demands.axial_load, "N", "input actions.axial_load")
+    steps.add("M_p", "hinge above the repair", repaired.plastic_moment, "N mm", _SECTION)
     # in double curvature each half of the column takes half of the displacement
-    hinges = 2.0 if jacket.column.curvature == "double" else 1.0
-    ratio = steps.add(
-        "P Δ/M_p",
-        "offset from hinge to contraflexure",
-        p_delta_ratio(
-            jacket.demands.axial_load,
-            displacement=displacement / hinges,
-            hinge_moment=repaired.plastic_moment,
-        ),
-        "1",
-        clause,
+    steps.add("n_h", "hinges", repaired.hinges, "1", "input column.curvature")
+    ratio = p_delta_ratio(
+        demands.axial_load,
+        displacement=np.divide(displacement, repaired.hinges),
+        hinge_moment=repaired.plastic_moment,
     )
+    steps.add("θ_PΔ", "P Δ/(n_h M_p)", ratio, "1", clause)
     limit = steps.add(
         "limit", "P-Delta may be left out of the analysis", P_DELTA_LIMIT, "1", clause
     )
     return [Result("P-Delta", "column", ratio, limit, "1", clause, steps.lines)]
+
+
+def _add_displacement(jacket: Jacket, repaired: ColumnCapacity, steps: Steps) -> Real:
+    """Write down the displacement demand, or the capacity where none is given [mm]."""
+    given = jacket.demands.displacement
+    if given is None:
+        return steps.add("Δ", "displacement capacity", repaired.displacement, "mm", _HINGE)
+    return steps.add("Δ", "displacement demand", given, "mm", "input actions.displacement_demand")

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 import numpy as np
 
 from jacketcheck.analysis.displacement import capacity_of_repaired
@@ -17,8 +19,9 @@ from jacketcheck.results import Result, Steps
 
 __all__ = ["column_shear"]
 
-_DESIGN_SHARE = 0.85
-_DEGRADING = "Kowalsky and Priestley 2000, ACI Struct. J. 97(3), 0.85 for design"
+_DESIGN_SHARE: Final = 0.85
+_HINGE: Final = "plastic hinge method"
+_DEGRADING: Final = "Kowalsky and Priestley 2000, ACI Struct. J. 97(3), 0.85 for design"
 
 
 @limit_state(
@@ -34,103 +37,135 @@ def column_shear(jacket: Jacket) -> list[Result]:
 def _ductility(jacket: Jacket, steps: Steps) -> Real:
     """Displacement ductility: that of the demand, or of the capacity if no demand is given."""
     repaired, demand = capacity_of_repaired(jacket), jacket.demands.displacement
-    reached = repaired.displacement if demand is None else demand
-    ductility = np.maximum(np.divide(reached, repaired.yield_displacement), 1.0)
-    what = "Δ_u/Δ_y, no demand given" if demand is None else "Δ_D/Δ_y"
-    return steps.add("μ_D", what, ductility, "1", "plastic hinge method")
+    if demand is None:
+        reached = steps.add("Δ", "displacement capacity, no demand given", repaired.displacement,
+                            "mm", _HINGE)  # fmt: skip
+    else:
+        reached = steps.add("Δ", "displacement demand", demand, "mm",
+                            "input actions.displacement_demand")  # fmt: skip
+    at_yield = steps.add("Δ_y", "idealised yield", repaired.yield_displacement, "mm", _HINGE)
+    ductility = np.maximum(np.divide(reached, at_yield), 1.0)
+    return steps.add("μ_D", "max(Δ/Δ_y, 1)", ductility, "1", _HINGE)
+
+
+def _add_hoops(jacket: Jacket, steps: Steps) -> None:
+    """Write down the column and its hoops."""
+    column, ties = jacket.column, jacket.column.ties
+    steps.add("D", "column", column.diameter, "mm", "input column.diameter")
+    steps.add("A_g", "π D²/4", column.gross_area, "mm2", "geometry")
+    steps.add("A_sp", ties.size, ties.area, "mm2", ties.source)
+    steps.add("f_yh", "specified", ties.yield_strength, "MPa", ties.source)
+    steps.add("s", "spacing of the hoops", ties.spacing, "mm", "input column.hoops.spacing")
+    axial_load = jacket.demands.axial_load
+    steps.add("P", "with the earthquake", axial_load, "N", "input actions.axial_load")
 
 
 def _guide_spec(jacket: Jacket) -> Result:
-    steps, column, ties = Steps(), jacket.column, jacket.column.ties
-    clause = f"{GUIDE_SPEC} 8.6"
+    steps, clause = Steps(), f"{GUIDE_SPEC} 8.6"
     demand = add_hinge(jacket, steps).shear
     ductility = _ductility(jacket, steps)
-    ratio = hoop_volumetric_ratio(ties.area, core_diameter=ties.core_diameter, spacing=ties.spacing)
-    steps.add("ρ_s", "4 A_sp/(s D′)", ratio, "1", clause)
-    factor = steps.add(
-        "α′",
-        "ρ_s f_yh/0.15 ksi + 3.67 − μ_D",
-        guide.guide_spec_concrete_factor(
-            ductility, hoop_ratio=ratio, hoop_yield=ties.yield_strength
-        ),
-        "1",
-        f"{clause}.2",
-    )
-    concrete = steps.add(
-        "V_c",
-        "0.8 A_g v_c",
-        guide.guide_spec_concrete_shear(
-            column.gross_area,
-            concrete_strength=column.concrete.specified,
-            axial_load=jacket.demands.axial_load,
-            concrete_factor=factor,
-        ),
-        "N",
-        f"{clause}.2",
-    )
-    hoops = steps.add(
-        "V_s",
-        "(π/2) A_sp f_yh D′/s",
-        guide.guide_spec_hoop_shear(
-            ties.area,
-            hoop_yield=ties.yield_strength,
-            core_diameter=ties.core_diameter,
-            spacing=ties.spacing,
-            concrete_strength=column.concrete.specified,
-            gross_area=column.gross_area,
-        ),
-        "N",
-        f"{clause}.3",
-    )
-    steps.add("φ", "shear", guide.GUIDE_SPEC_SHEAR_FACTOR, "1", clause)
-    capacity = steps.add("φV_n", "φ (V_c + V_s)", guide.GUIDE_SPEC_SHEAR_FACTOR * (concrete + hoops),
-                         "N", clause)  # fmt: skip
+    _add_hoops(jacket, steps)
+    concrete = _add_guide_concrete(jacket, steps, ductility, f"{clause}.2")
+    hoops = _add_guide_hoops(jacket, steps, f"{clause}.3")
+    factor = steps.add("φ", "shear", guide.GUIDE_SPEC_SHEAR_FACTOR, "1", clause)
+    capacity = steps.add("φV_n", "φ (V_c + V_s)", factor * np.add(concrete, hoops), "N", clause)
     return _row(demand, capacity, clause, steps)
 
 
-def _degrading(jacket: Jacket) -> Result:
-    steps, column, ties = Steps(), jacket.column, jacket.column.ties
-    demand = add_hinge(jacket, steps).shear
-    repaired = capacity_of_repaired(jacket)
-    span = (column.height - np.asarray(jacket.repair_height)) / (
-        2.0 if column.curvature == "double" else 1.0
+def _add_guide_concrete(jacket: Jacket, steps: Steps, ductility: Real, clause: str) -> Real:
+    column, ties = jacket.column, jacket.column.ties
+    core, concrete = ties.core_diameter, column.concrete
+    steps.add("D′", "circle of hoop centres", core, "mm", "geometry")
+    ratio = hoop_volumetric_ratio(ties.area, core_diameter=core, spacing=ties.spacing)
+    steps.add("ρ_s", "4 A_sp/(s D′)", ratio, "1", clause)
+    factor = guide.guide_spec_concrete_factor(
+        ductility, hoop_ratio=ratio, hoop_yield=ties.yield_strength
     )
-    curvature_ductility = steps.add(
-        "μ_φ",
-        "φ_u/φ_y of the hinge",
-        repaired.ultimate_curvature / repaired.yield_curvature,
-        "1",
-        "section analysis",
-    )
-    depth = steps.add("c", "neutral axis at φ_u", repaired.neutral_axis_depth, "mm",
-                      "section analysis")  # fmt: skip
-    concrete = degrading.degrading_concrete_shear(
+    steps.add("α′", "0.3 ≤ f_s/0.15 + 3.67 − μ_D ≤ 3, f_s = ρ_s f_yh ≤ 0.35 in ksi", factor, "1",
+              clause)  # fmt: skip
+    steps.add("f′c", "specified", concrete.specified, "MPa", "input column.concrete_strength")
+    shear = guide.guide_spec_concrete_shear(
         column.gross_area,
-        concrete_strength=column.concrete.expected,
-        aspect_ratio=span / column.diameter,
-        bar_ratio=column.layer.total_area / column.gross_area,
-        curvature_ductility=curvature_ductility,
+        concrete_strength=concrete.specified,
+        axial_load=jacket.demands.axial_load,
+        concrete_factor=factor,
     )
-    steps.add("V_c", "α β γ √f′c 0.8 A_g", concrete, "N", _DEGRADING)
+    stress = np.divide(shear, guide.guide_spec_effective_area(column.gross_area))
+    steps.add("v_c", "0.032 α′ (1 + P/(2 A_g)) √f′c ≤ min(0.11, 0.047 α′) √f′c in ksi", stress,
+              "MPa", clause)  # fmt: skip
+    return steps.add("V_c", "0.8 A_g v_c", shear, "N", clause)
+
+
+def _add_guide_hoops(jacket: Jacket, steps: Steps, clause: str) -> Real:
+    column, ties = jacket.column, jacket.column.ties
+    shear = guide.guide_spec_hoop_shear(
+        ties.area,
+        hoop_yield=ties.yield_strength,
+        core_diameter=ties.core_diameter,
+        spacing=ties.spacing,
+        concrete_strength=column.concrete.specified,
+        gross_area=column.gross_area,
+    )
+    expression = "(π/2) A_sp f_yh D′/s ≤ 0.25 √f′c 0.8 A_g, the limit in ksi"
+    return steps.add("V_s", expression, shear, "N", clause)
+
+
+def _degrading(jacket: Jacket) -> Result:
+    steps = Steps()
+    demand = add_hinge(jacket, steps).shear
+    _add_hoops(jacket, steps)
+    repaired, column = capacity_of_repaired(jacket), jacket.column
+    steps.add("c", "neutral axis at the ultimate curvature", repaired.neutral_axis_depth, "mm",
+              "section analysis")  # fmt: skip
+    steps.add("a", "hinge to contraflexure", repaired.shear_span, "mm", "geometry")
+    concrete = _add_degrading_concrete(jacket, steps)
     axial = degrading.degrading_axial_shear(
         jacket.demands.axial_load,
         diameter=column.diameter,
-        neutral_axis_depth=depth,
-        shear_span=span,
+        neutral_axis_depth=repaired.neutral_axis_depth,
+        shear_span=repaired.shear_span,
     )
-    steps.add("V_p", "P (D − c)/(2 span)", axial, "N", _DEGRADING)
-    hoops = degrading.degrading_hoop_shear(
+    steps.add("V_p", "P (D − c)/(2 a)", axial, "N", _DEGRADING)
+    hoops = _add_degrading_hoops(jacket, steps)
+    total = np.add(concrete, axial) + hoops
+    capacity = steps.add("0.85 V", "0.85 (V_c + V_p + V_s)", _DESIGN_SHARE * total, "N", _DEGRADING)
+    return _row(demand, capacity, _DEGRADING, steps)
+
+
+def _add_degrading_concrete(jacket: Jacket, steps: Steps) -> Real:
+    column, repaired = jacket.column, capacity_of_repaired(jacket)
+    steps.add("φ_y", "idealised yield", repaired.yield_curvature, "1/mm", "section analysis")
+    steps.add("φ_u", "ultimate", repaired.ultimate_curvature, "1/mm", "section analysis")
+    ductility = steps.add("μ_φ", "φ_u/φ_y", repaired.ultimate_curvature / repaired.yield_curvature,
+                          "1", "section analysis")  # fmt: skip
+    concrete = column.concrete
+    steps.add("f′ce", "expected", concrete.expected, "MPa", concrete.expected_source)
+    ratio = column.layer.total_area / column.gross_area
+    steps.add("ρ_l", "longitudinal bars", ratio, "1", "geometry")
+    shear = degrading.degrading_concrete_shear(
+        column.gross_area,
+        concrete_strength=concrete.expected,
+        aspect_ratio=repaired.shear_span / column.diameter,
+        bar_ratio=ratio,
+        curvature_ductility=ductility,
+    )
+    expression = "α β γ √f′ce 0.8 A_g; α = 3 − a/D, β = 0.5 + 20 ρ_l, γ falls with μ_φ"
+    return steps.add("V_c", expression, shear, "N", _DEGRADING)
+
+
+def _add_degrading_hoops(jacket: Jacket, steps: Steps) -> Real:
+    column, ties = jacket.column, jacket.column.ties
+    cover = steps.add("c_h", "cover over the hoops", column.cover, "mm", "input column.cover")
+    shear = degrading.degrading_hoop_shear(
         ties.area,
         hoop_yield=ties.yield_strength,
         diameter=column.diameter,
-        neutral_axis_depth=depth,
-        hoop_cover=column.cover,
+        neutral_axis_depth=capacity_of_repaired(jacket).neutral_axis_depth,
+        hoop_cover=cover,
         spacing=ties.spacing,
     )
-    steps.add("V_s", "(π/2) A_sp f_yh (D − c − cover) cot 30°/s", hoops, "N", _DEGRADING)
-    capacity = steps.add("0.85 V", "0.85 (V_c + V_p + V_s)", _DESIGN_SHARE * (concrete + axial + hoops),
-                         "N", _DEGRADING)  # fmt: skip
-    return _row(demand, capacity, _DEGRADING, steps)
+    expression = "(π/2) A_sp f_yh max(D − c − c_h, 0) √3/s"
+    return steps.add("V_s", expression, shear, "N", f"{_DEGRADING}; cot 30° = √3")
 
 
 def _row(demand: Real, capacity: Real, clause: str, steps: Steps) -> Result:

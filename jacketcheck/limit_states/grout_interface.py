@@ -34,9 +34,9 @@ def grout_interface(jacket: Jacket) -> list[Result]:
     if added is None:
         return [not_applicable(_TITLE, "no added bars")]
     steps, steel = Steps(), added.layer.steel
-    half = steps.add(
-        "A_s", "half of the added bars", added.layer.total_area / 2.0, "mm2", added.layer.source
-    )
+    steps.add("n", "added bars", added.layer.count, "1", "input added_bars.count")
+    steps.add("A_b", added.layer.size, added.layer.area, "mm2", added.layer.source)
+    half = steps.add("A_s", "n A_b/2", added.layer.total_area / 2.0, "mm2", "half of the bars")
     steps.add("f_y", steel.name, steel.yield_strength, "MPa", steel.source)
     force = np.multiply(_BAR_OVERSTRENGTH * steel.yield_strength, half)
     demand = steps.add("V_u", "1.25 f_y A_s", force, "N", f"{ACI} 18.6.3.1 for 1.25; statics")
@@ -49,7 +49,9 @@ def grout_interface(jacket: Jacket) -> list[Result]:
 def _add_friction(jacket: Jacket, steps: Steps, top: Real) -> Real:
     """Write down what friction passes between the sleeve's lower end and a height."""
     face, diameter = interface(jacket), jacket.column.diameter
-    height = steps.add("h", "top − gap", height_of_transfer(jacket, top), "mm", "geometry")
+    steps.add("h_a", "height of the added bars", top, "mm", "input added_bars.height")
+    steps.add("g", "gap, in which nothing presses", jacket.sleeve.gap, "mm", "input repair.gap")
+    height = steps.add("h", "max(h_a − g, 0)", height_of_transfer(jacket, top), "mm", "geometry")
     steps.add("D", "column", diameter, "mm", "input column.diameter")
     area = steps.add(
         "A_cv", "π D h/2", np.pi * np.multiply(diameter, height) / 2.0, "mm2", "geometry"
