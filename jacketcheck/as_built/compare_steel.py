@@ -65,7 +65,15 @@ def compare_splice(record: SpliceRecord, specified: Specified) -> Iterator[Compa
 
 def _missing(part: str, item: str, specified: float) -> Comparison:
     return Comparison(
-        part, item, specified, "not recorded", "mm", "as specified", "repair file", Outcome.UNKNOWN
+        part=part,
+        item=item,
+        specified=specified,
+        measured="not recorded",
+        unit="mm",
+        rule="as specified",
+        source="repair file",
+        outcome=Outcome.UNKNOWN,
+        note="record it",
     )
 
 

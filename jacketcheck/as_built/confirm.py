@@ -134,6 +134,7 @@ def compare(record: AsBuilt, specified: Specified) -> Iterator[Comparison]:
                 rule="a record, or an entry in record.not_yet",
                 source="as-built record",
                 outcome=Outcome.NOT_YET if declared else Outcome.UNKNOWN,
+                note="" if declared else "record it, or name it in record.not_yet",
             )
 
 

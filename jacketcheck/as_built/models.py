@@ -56,6 +56,10 @@ CubeSide: TypeAlias = Annotated[
 ]
 
 
+YesOrNo: TypeAlias = Annotated[bool, Field(strict=True)]
+"""true or false; "no" is neither."""
+
+
 def _as_tuple(value: object) -> object:
     """One reading may be written without brackets."""
     return (value,) if isinstance(value, str | int | float) else value
@@ -99,7 +103,7 @@ class BoltDelivery(InputModel):
     )
     washers_under_head: Count | None = Field(default=None, ge=0, le=8)
     washers_under_nut: Count | None = Field(default=None, ge=0, le=8)
-    ends_flush: bool | None = Field(
+    ends_flush: YesOrNo | None = Field(
         default=None, description="Whether every bolt end is at least flush with its nut."
     )
     rotational_capacity: Literal["passed", "failed"] | None = Field(
@@ -120,7 +124,7 @@ class FayingRecord(InputModel):
     """Faying surfaces as prepared."""
 
     faying_class: Readings[FayingClassName] = Field(description='Class with its code: "AISC B".')
-    paint_in_pattern: bool = Field(
+    paint_in_pattern: YesOrNo = Field(
         description="Whether paint or overspray was found where nothing may be painted."
     )
     coating_thickness: Readings[CoatThickness] | None = Field(
@@ -129,7 +133,7 @@ class FayingRecord(InputModel):
     tested_thickness: CoatThickness | None = Field(
         default=None, description="Thickness up to which the coat was tested for its class."
     )
-    plies_in_contact: bool | None = Field(
+    plies_in_contact: YesOrNo | None = Field(
         default=None, description="Whether all plies are in firm contact at every bolt, when snug."
     )
 
@@ -158,10 +162,10 @@ class TighteningRecord(InputModel):
     tension: Readings[Force] | None = Field(
         default=None, description="Tensions measured in installed bolts."
     )
-    indicators_closed: bool | None = Field(
+    indicators_closed: YesOrNo | None = Field(
         default=None, description="Whether the feeler gauge is refused as required everywhere."
     )
-    splines_sheared: bool | None = Field(
+    splines_sheared: YesOrNo | None = Field(
         default=None, description="Whether every splined end is sheared off."
     )
 

@@ -24,7 +24,7 @@ def thickness_tolerance(steel: str, thickness: float) -> ThicknessTolerance:
     Examples
     --------
     >>> thickness_tolerance("ASTM A36", 12.7).below
-    0.25
+    0.254
     >>> thickness_tolerance("house steel", 12.7)
     ThicknessTolerance(below=0.0, above=0.0, source='no tolerance known: as ordered')
     """

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Final, NamedTuple, TypeAlias
 
@@ -19,7 +20,7 @@ __all__ = ["Rechecker"]
 _RISE: Final = 1e-6
 """Ratios that rise by less than this are as they were."""
 
-_Key: TypeAlias = tuple[str, str, str, str, str]
+_Key: TypeAlias = tuple[str, ...]
 
 
 class _Raised(NamedTuple):
@@ -28,6 +29,29 @@ class _Raised(NamedTuple):
     ratio: float
     before: float
     row: str
+
+
+class _Baseline:
+    """Results as specified under one set of provisions, to compare rows with."""
+
+    def __init__(self, results: Sequence[Result]) -> None:
+        judged = [one for one in results if _judged(one)]
+        self._exact = {_row_key(one): float(one.ratio) for one in judged}
+        self._by_check: dict[_Key, float] = {}
+        for one in judged:
+            key = _check_key(one)
+            self._by_check[key] = max(self._by_check.get(key, 0.0), float(one.ratio))
+        self._rows = Counter(one.limit_state for one in judged)
+
+    def before(self, result: Result) -> float:
+        """Ratio of a row as specified; of its check, where its place goes by another name now."""
+        exact = self._exact.get(_row_key(result))
+        return self._by_check.get(_check_key(result), math.nan) if exact is None else exact
+
+    def lost(self, results: Sequence[Result]) -> str:
+        """A limit state with fewer judged rows than as specified; empty where there is none."""
+        found = Counter(one.limit_state for one in results if _judged(one))
+        return next((name for name, count in self._rows.items() if found[name] < count), "")
 
 
 class Rechecker:
@@ -48,13 +72,7 @@ class Rechecker:
     ) -> None:
         self._specified = specified
         self._host = host
-        self._before: dict[str, dict[_Key, float]] = {}
-        self._unevaluated: dict[str, set[_Key]] = {}
-        for provisions, results in baseline.items():
-            self._before[provisions] = {_key(one): _ratio(one) for one in results if _judged(one)}
-            self._unevaluated[provisions] = {
-                _key(one) for one in results if one.status is Status.NOT_EVALUATED
-            }
+        self._baseline = {name: _Baseline(results) for name, results in baseline.items()}
 
     def __call__(self, changes: Iterable[Change]) -> Recheck:
         """Check by each change on its own; the worst counts."""
@@ -63,56 +81,44 @@ class Rechecker:
             try:
                 jacket = changed_jacket(self._specified.repair, change, self._specified.catalog)
             except InputError as error:
-                problem = "; ".join(str(one) for one in error.problems)
-                return Recheck(math.nan, math.nan, "", Status.NOT_EVALUATED, problem)
-            for provisions in self._before:
+                return _failed("; ".join(str(one) for one in error.problems))
+            for provisions, baseline in self._baseline.items():
                 results = evaluate(jacket, host=self._host, provisions=provisions)
-                lost = [one for one in results if self._is_lost(one, provisions)]
-                if lost:
-                    problem = f"{_row(lost[0])} could not be evaluated"
-                    return Recheck(math.nan, math.nan, "", Status.NOT_EVALUATED, problem)
-                raised += self._raised(results, provisions)
+                if lost := baseline.lost(results):
+                    return _failed(f"limit state {lost} can no longer be evaluated")
+                raised += _raised(results, baseline)
         if not raised:
             return Recheck(math.nan, math.nan, "", Status.OK)
         worst = max(raised, key=lambda one: one.ratio)
         status = Status.OK if worst.ratio <= 1.0 else Status.EXCEEDS
         return Recheck(worst.ratio, worst.before, worst.row, status)
 
-    def _is_lost(self, result: Result, provisions: str) -> bool:
-        """Whether a row cannot be evaluated that could be as specified."""
-        unevaluated = result.status is Status.NOT_EVALUATED
-        return unevaluated and _key(result) not in self._unevaluated[provisions]
 
-    def _raised(self, results: Iterable[Result], provisions: str) -> list[_Raised]:
-        before = self._before[provisions]
-        return [
-            _Raised(ratio, was, _row(one))
-            for one in results
-            if _judged(one) and _rises(ratio := _ratio(one), was := before.get(_key(one), math.nan))
-        ]
+def _failed(problem: str) -> Recheck:
+    return Recheck(math.nan, math.nan, "", Status.NOT_EVALUATED, problem)
 
 
-def _key(result: Result) -> _Key:
-    """What tells a row from all others of its provisions."""
-    return (result.limit_state, result.title, result.location, result.clause, result.unit)
+def _raised(results: Iterable[Result], baseline: _Baseline) -> list[_Raised]:
+    """Rows whose ratio is larger than before; one without a before counts as risen."""
+    found = []
+    for one in results:
+        if not _judged(one):
+            continue
+        ratio, before = float(one.ratio), baseline.before(one)
+        if not ratio <= before + _RISE * max(1.0, abs(before)):
+            where = f"{one.title}, {one.location}" if one.location else one.title
+            found.append(_Raised(ratio, before, where))
+    return found
 
 
 def _judged(result: Result) -> bool:
     return result.kind is Kind.LIMIT and result.status is not Status.NOT_EVALUATED
 
 
-def _ratio(result: Result) -> float:
-    return float(result.ratio)
+def _row_key(result: Result) -> _Key:
+    """What tells a row from all others of its provisions."""
+    return (*_check_key(result), result.location)
 
 
-def _rises(ratio: float, before: float) -> bool:
-    """Whether a ratio is larger than before; a row that was not there has risen."""
-    if math.isnan(before):
-        return True
-    if math.isinf(before):
-        return False
-    return ratio > before + _RISE * max(1.0, abs(before))
-
-
-def _row(result: Result) -> str:
-    return f"{result.title}, {result.location}" if result.location else result.title
+def _check_key(result: Result) -> _Key:
+    return (result.limit_state, result.title, result.clause)

@@ -91,7 +91,7 @@ def _lines(
     sources: dict[str, int],
 ) -> str:
     rows = [_row(line, system, sources) for line in confirmation.lines]
-    free = max(width - 34, 60)
+    free = max(width - 34, 60)  # beside the narrow columns and the gaps
     headers = ["part", "item", "specified", "as built", "verdict", "ratio", "remark", "source"]
     return grid(
         rows,
@@ -101,9 +101,9 @@ def _lines(
         widths=[
             None,
             int(0.22 * free),
-            int(0.18 * free),
-            int(0.18 * free),
-            int(0.13 * free),
+            int(0.17 * free),
+            int(0.17 * free),
+            11,
             None,
             int(0.29 * free),
             None,
