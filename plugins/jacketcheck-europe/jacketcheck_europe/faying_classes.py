@@ -32,7 +32,7 @@ _CLASSES: Final = (
         0.40,
         (
             "blast-cleaned and metal-sprayed with aluminium or zinc up to 80 µm; or blast-cleaned "
-            "and coated with alkali-zinc silicate of 60 µm nominal, which a thick coat misses"
+            "and coated with alkali-zinc silicate of 60 µm nominal; a thicker coat may slip earlier"
         ),
         _COATED,
     ),

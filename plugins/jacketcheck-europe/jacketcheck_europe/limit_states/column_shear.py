@@ -45,7 +45,9 @@ def jacket_shear(jacket: Jacket, factors: PartialFactors) -> list[Result]:
     steps, sleeve = Steps(), jacket.sleeve
     clause = f"{EN_1998_3} A.4.3.2"
     demand = add_hinge(jacket, steps).shear
-    column = _add_existing(jacket, factors, _FULLY_DEGRADED, steps)
+    span = steps.add("L_V", "footing to contraflexure", np.add(_span(jacket), jacket.repair_height),
+                     "mm", "statics")  # fmt: skip
+    column = _add_existing(jacket, factors, span=span, ductility=_FULLY_DEGRADED, steps=steps)
     design = np.divide(sleeve.steel.yield_strength, factors.section)
     steps.add("f_yj,d", "f_y/γ_M0", design, "MPa", sleeve.steel.source)
     hoops = steps.add(
@@ -80,7 +82,9 @@ def jacket_shear(jacket: Jacket, factors: PartialFactors) -> list[Result]:
 def _existing(jacket: Jacket, factors: PartialFactors) -> Result:
     steps = Steps()
     demand = add_hinge(jacket, steps).shear
-    capacity = _add_existing(jacket, factors, _add_ductility(jacket, steps), steps)
+    ductility = _add_ductility(jacket, steps)
+    span = steps.add("L_V", "hinge to contraflexure", _span(jacket), "mm", "statics")
+    capacity = _add_existing(jacket, factors, span=span, ductility=ductility, steps=steps)
     return resistance_row(
         _TITLE,
         _ABOVE,
@@ -103,7 +107,9 @@ def _add_ductility(jacket: Jacket, steps: Steps) -> Real:
     return steps.add("μ_Δ,pl", what, plastic, "1", "plastic hinge method")
 
 
-def _add_existing(jacket: Jacket, factors: PartialFactors, ductility: Real, steps: Steps) -> Real:
+def _add_existing(
+    jacket: Jacket, factors: PartialFactors, *, span: Real, ductility: Real, steps: Steps
+) -> Real:
     """Write down the shear resistance of the existing column and return it [N]."""
     column, ties = jacket.column, jacket.column.ties
     strength = steps.add(
@@ -115,7 +121,6 @@ def _add_existing(jacket: Jacket, factors: PartialFactors, ductility: Real, step
     )
     yields = steps.add("f_yw", "f_yk/γ_S", np.divide(ties.yield_strength, factors.reinforcement),
                        "MPa", ties.source)  # fmt: skip
-    span = steps.add("L_V", "hinge to contraflexure", _span(jacket), "mm", "statics")
     depth = steps.add("x", "neutral axis at φ_u", capacity_of_repaired(jacket).neutral_axis_depth,
                       "mm", "section analysis")  # fmt: skip
     core = np.pi * np.square(np.subtract(ties.core_diameter, ties.diameter)) / 4.0

@@ -29,6 +29,10 @@ _SHORTER: Final = (
     "the repair shortens the span over which the hinge can rotate: the displacement capacity is "
     "smaller than the original's"
 )
+_HINGE: Final = (
+    "engineering judgement: the hinge length of EN 1998-2 is for hinges at a foundation or deck "
+    "and is taken for the hinge above the repair, the repair itself as rigid"
+)
 _NO_DEMAND: Final = "no displacement demand was given (actions.displacement_demand): no verdict"
 
 
@@ -57,7 +61,7 @@ def displacement_capacity(jacket: Jacket, factors: PartialFactors) -> list[Resul
             unit="mm",
             clause=_CLAUSE,
             factors=factors,
-            notes=notes if demand is not None else (*notes, _NO_DEMAND),
+            notes=(_HINGE, *notes) if demand is not None else (_HINGE, *notes, _NO_DEMAND),
             kind=Kind.REPORTED,
         )
     )
@@ -76,6 +80,7 @@ def _against_demand(jacket: Jacket, demand: Real, factors: PartialFactors) -> Re
         unit="mm",
         clause=_CLAUSE,
         factors=factors,
+        notes=(_HINGE,),
     )
 
 
