@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, fields
-from typing import Final
+from typing import Any, Final
 
 import numpy as np
+from numpy.typing import NDArray
 
 from jacketcheck.mechanics._arrays import Floats, Real
 from jacketcheck.mechanics._bond_march import BondedBars
@@ -21,12 +22,15 @@ from jacketcheck.mechanics.bond_law import BondLaw
 
 __all__ = ["BarRows"]
 
+Indexes = NDArray[np.intp]
+
 _AT_A_TIME: Final = 64  # rows, so that the arrays stay in the processor's cache
+_ITSELF: Final = np.empty(0, dtype=np.intp)
 
 
 @dataclass(frozen=True, eq=False)
 class BarRows:
-    """Bars in one row each.
+    """Bars in one row each; bars that are alike share one.
 
     Attributes
     ----------
@@ -38,6 +42,8 @@ class BarRows:
         Parameters with one number a row.
     shape
         Shape that results take.
+    owner
+        Row of each bar, shape (bars,).
     """
 
     asked: Floats
@@ -45,19 +51,27 @@ class BarRows:
     law: BondLaw
     steel: BarSteels
     shape: tuple[int, ...]
+    owner: Indexes
 
     @classmethod
     def of(cls, asked: Real, *, bar_diameter: Real, law: BondLaw, steel: SteelCurve) -> BarRows:
         """Broadcast everything and lay it out in rows."""
         laws = [getattr(law, one.name) for one in fields(law)]
         steels = [getattr(steel, one.name) for one in fields(BarSteels)]
-        shape = np.broadcast_shapes(*map(np.shape, (asked, bar_diameter, *laws, *steels)))
+        everything = (asked, bar_diameter, *laws, *steels)
+        shape = np.broadcast_shapes(*map(np.shape, everything))
+        first, owner = _different(everything, shape)
 
         def row(values: Real) -> Floats:
-            return np.ravel(np.broadcast_to(np.asarray(values, dtype=float), shape))
+            return np.ravel(np.broadcast_to(np.asarray(values, dtype=float), shape))[first]
 
         return cls(
-            row(asked), row(bar_diameter), mapped_law(law, row), mapped_steel(steel, row), shape
+            row(asked),
+            row(bar_diameter),
+            mapped_law(law, row),
+            mapped_steel(steel, row),
+            shape,
+            owner,
         )
 
     @property
@@ -75,7 +89,7 @@ class BarRows:
         for start in range(0, self.asked.size, _AT_A_TIME):
             some = slice(start, start + _AT_A_TIME)
             law, steel = indexed_law(self.law, some), indexed_steel(self.steel, some)
-            yield some, BarRows(self.asked[some], self.diameter[some], law, steel, ())
+            yield some, BarRows(self.asked[some], self.diameter[some], law, steel, (), _ITSELF)
 
     def bars(
         self, last_stress: Floats, *, yield_reduction: bool, cells: tuple[int, int] = (20, 16)
@@ -90,6 +104,19 @@ class BarRows:
             cells=cells,
         )
 
-    def shaped(self, values: Floats) -> Real:
-        """Numbers of the rows in the shape of the arguments."""
-        return values.reshape(self.shape)[()]
+    def shaped(self, values: NDArray[Any]) -> Any:
+        """Values of the rows in the shape of the arguments."""
+        return values[self.owner].reshape(self.shape)[()]
+
+
+def _different(everything: Sequence[Real], shape: tuple[int, ...]) -> tuple[Indexes, Indexes]:
+    """First of the bars that are alike in everything, and which of these each bar is like."""
+    size = int(np.prod(shape))
+    varying = [np.broadcast_to(one, shape).ravel() for one in everything if np.size(one) > 1]
+    if size < 2 or not varying:
+        # whatever their number, they are alike
+        return np.zeros(min(size, 1), dtype=np.intp), np.zeros(size, dtype=np.intp)
+    _, first, owner = np.unique(
+        np.stack(varying, axis=1), axis=0, return_index=True, return_inverse=True
+    )
+    return first, owner.ravel()

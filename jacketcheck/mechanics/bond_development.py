@@ -137,8 +137,8 @@ def developed_stress(
         stress=rows.shaped(stress),
         loaded_end_slip=rows.shaped(loaded),
         free_end_slip=rows.shaped(free),
-        yields=np.reshape(stress >= rows.yield_strength, rows.shape)[()],
-        fractures=np.reshape(stress >= rows.tensile_strength, rows.shape)[()],
+        yields=rows.shaped(stress >= rows.yield_strength),
+        fractures=rows.shaped(stress >= rows.tensile_strength),
     )
 
 
@@ -204,7 +204,8 @@ def bonded_length(
         bars = chunk.bars(target, yield_reduction=yield_reduction)
         length[some] = bars.shortest()[1] * np.minimum(chunk.asked / least, 1.0)
     never = (rows.asked > rows.tensile_strength) | (length >= FOREVER)
-    return rows.shaped(np.where(never, np.inf, length))
+    needed: Real = rows.shaped(np.where(never, np.inf, length))
+    return needed
 
 
 @dataclass(frozen=True, eq=False)
@@ -290,4 +291,5 @@ def development_curve(
         span = np.log(np.asarray(chunk.law.slip_3) / SMALLEST_SLIP)
         path = bars.march(SMALLEST_SLIP * np.exp(span[:, None] * share))
         curves.append((np.min(path.distance, axis=1), bars.stress))
-    return DevelopmentCurve(*(np.concatenate(part) for part in zip(*curves, strict=True)))
+    parts = (np.concatenate(part)[rows.owner] for part in zip(*curves, strict=True))
+    return DevelopmentCurve(*parts)
