@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from typing import Final
+from dataclasses import dataclass
+from typing import Final, NamedTuple
 
 import numpy as np
 
@@ -16,113 +16,178 @@ from jacketcheck.mechanics import wrench_access
 from jacketcheck.mechanics._arrays import Real
 from jacketcheck.results import Result, Steps
 
-__all__ = ["bolt_edge_distance", "bolt_spacing", "wrench_clearance"]
+__all__ = ["Rule", "bolt_edge_distance", "bolt_spacing", "wrench_clearance"]
 
 _AISC_SPACING: Final = f"{AISC} J3.4"
 _AASHTO_SPACING: Final = f"{AASHTO} 6.13.2.6.1"
+_AASHTO_EDGE: Final = f"{AASHTO} 6.13.2.6.6"
+_MAX_SPACING: Final = {"painted": "min(24 t, 12 in)", "weathering": "min(14 t, 7 in)"}
+_MAX_EDGE: Final = {"painted": "min(12 t, 6 in)", "weathering": "min(8 t, 5 in)"}
+_CLEAR_AT_SLOT: Final = "max(e_table, d + h/2)"
 
 
-def at_least(
-    title: str, where: str, provided: Real, needed: Real, clause: str, symbol: str, rule: str
-) -> Result:
-    """A length that must not be smaller than a rule says: demand is the rule, capacity the length."""
-    steps = Steps()
-    steps.add(f"{symbol},min", rule, needed, "mm", clause)
-    steps.add(symbol, "provided", provided, "mm", "input")
-    return Result(title, where, needed, provided, "mm", clause, steps.lines)
+@dataclass(frozen=True, eq=False)
+class Rule:
+    """A rule on a length of the layout.
 
+    Attributes
+    ----------
+    title, where
+        Title and location of its row.
+    symbol, provided
+        Symbol of the length, and what it is [mm].
+    bound, expression
+        What it is compared with [mm], and how that is printed.
+    clause
+        Clause with its edition.
+    steps
+        What stands above the bound in the calculation.
+    """
 
-def at_most(
-    title: str, where: str, provided: Real, allowed: Real, clause: str, symbol: str, rule: str
-) -> Result:
-    """A length that must not exceed what a rule says: demand is the length, capacity the rule."""
-    steps = Steps()
-    steps.add(symbol, "provided", provided, "mm", "input")
-    steps.add(f"{symbol},max", rule, allowed, "mm", clause)
-    return Result(title, where, provided, allowed, "mm", clause, steps.lines)
+    title: str
+    where: str
+    symbol: str
+    provided: Real
+    bound: Real
+    expression: str
+    clause: str
+    steps: Steps
+
+    def at_least(self) -> Result:
+        """The length must not be smaller: the demand is the rule, the capacity the length."""
+        self._add_provided()
+        self.steps.add(f"{self.symbol},min", self.expression, self.bound, "mm", self.clause)
+        return self._row(self.bound, self.provided)
+
+    def at_most(self) -> Result:
+        """The length must not be larger: the demand is the length, the capacity the rule."""
+        self._add_provided()
+        self.steps.add(f"{self.symbol},max", self.expression, self.bound, "mm", self.clause)
+        return self._row(self.provided, self.bound)
+
+    def _add_provided(self) -> None:
+        if not any(line.symbol == self.symbol for line in self.steps.lines):
+            self.steps.add(self.symbol, "provided", self.provided, "mm", "input")
+
+    def _row(self, demand: Real, capacity: Real) -> Result:
+        return Result(self.title, self.where, demand, capacity, "mm", self.clause, self.steps.lines)
 
 
 @limit_state("bolt-spacing", title="Spacing of the seam bolts", effort="closed-form")
 def bolt_spacing(jacket: Jacket) -> list[Result]:
     """Least and largest spacing of rows and columns."""
     bolts = jacket.bolts
-    rows = [*_min_spacing(jacket, "rows (pitch)", bolts.pitch, bolts.hole_across)]
-    if np.all(np.greater(bolts.columns, 1)):
-        rows += _min_spacing(jacket, "columns (gauge)", bolts.gauge, bolts.hole_along)
-    thickness = _thinnest_outside(jacket)
-    rows.append(
-        at_most(
-            "Largest bolt spacing",
-            "rows (pitch)",
-            bolts.pitch,
-            rules.aisc_max_spacing(thickness, exposure=jacket.sleeve.exposure),  # type: ignore[arg-type]
-            f"{AISC} J3.6",
-            "s",
-            "min(24 t, 12 in), painted; min(14 t, 7 in), weathering steel",
-        )
-    )
-    rows.append(
-        at_most(
-            "Largest bolt spacing, sealing",
-            "rows (pitch)",
-            bolts.pitch,
-            rules.aashto_max_sealing_spacing(jacket.splice.outside_thickness),
-            f"{AASHTO} 6.13.2.6.2",
-            "s",
-            "4 in + 4 t ≤ 7 in",
-        )
-    )
-    return rows
+    rows = _min_spacing(jacket, "rows (pitch)", bolts.pitch, bolts.hole_across)
+    several = np.greater(bolts.columns, 1)
+    if np.any(several):
+        gauge = np.where(several, bolts.gauge, _largest_need(jacket))[()]
+        rows += _min_spacing(jacket, "columns (gauge)", gauge, bolts.hole_along)
+    return [*rows, _max_spacing(jacket), _sealing(jacket)]
+
+
+def _largest_need(jacket: Jacket) -> Real:
+    """More than any rule on the gauge asks for [mm], for designs with one column among others."""
+    return 10.0 * np.add(jacket.bolts.diameter, jacket.bolts.hole_along)
 
 
 def _min_spacing(jacket: Jacket, where: str, spacing: Real, hole: Real) -> list[Result]:
     bolts = jacket.bolts
+    aisc = rules.aisc_min_spacing(bolts.diameter, hole=hole)
+    aashto = rules.aashto_min_spacing(bolts.diameter, hole=hole, hole_type=bolts.hole)
+    expression = "3 d" if bolts.hole == "standard" else "max(3 d, h + 2 d)"
     return [
-        at_least("Least bolt spacing", where, spacing,
-                 rules.aisc_min_spacing(bolts.diameter, hole=hole), _AISC_SPACING, "s",
-                 "max(2⅔ d, hole + d)"),
-        at_least("Least bolt spacing", where, spacing,
-                 rules.aashto_min_spacing(bolts.diameter, hole=hole, hole_type=bolts.hole),
-                 _AASHTO_SPACING, "s", "3 d; oversized and slotted holes also hole + 2 d"),
+        Rule("Least bolt spacing", where, "s", spacing, aisc, "max(2⅔ d, h + d)", _AISC_SPACING,
+             _bolt_and_hole(jacket, hole)).at_least(),
+        Rule("Least bolt spacing", where, "s", spacing, aashto, expression, _AASHTO_SPACING,
+             _bolt_and_hole(jacket, hole)).at_least(),
     ]  # fmt: skip
+
+
+def _bolt_and_hole(jacket: Jacket, hole: Real) -> Steps:
+    steps, bolts = Steps(), jacket.bolts
+    steps.add("d", f"{bolts.product}, {bolts.size}", bolts.diameter, "mm", bolts.source)
+    steps.add("h", f"{bolts.hole} hole", hole, "mm", bolts.hole_source)
+    return steps
+
+
+def _max_spacing(jacket: Jacket) -> Result:
+    exposure, thickness = jacket.sleeve.exposure, _thinnest_outside(jacket)
+    bound = rules.aisc_max_spacing(thickness, exposure=exposure)  # type: ignore[arg-type]
+    steps, expression = _plate(thickness, exposure), _MAX_SPACING[exposure]
+    return Rule("Largest bolt spacing", "rows (pitch)", "s", jacket.bolts.pitch, bound, expression,
+                f"{AISC} J3.6", steps).at_most()  # fmt: skip
+
+
+def _sealing(jacket: Jacket) -> Result:
+    thickness = jacket.splice.outside_thickness
+    bound = rules.aashto_max_sealing_spacing(thickness)
+    return Rule("Largest bolt spacing, sealing", "rows (pitch)", "s", jacket.bolts.pitch, bound,
+                "4 in + 4 t ≤ 7 in", f"{AASHTO} 6.13.2.6.2",
+                _plate(thickness, "outside plate")).at_most()  # fmt: skip
+
+
+def _plate(thickness: Real, what: str) -> Steps:
+    steps = Steps()
+    steps.add("t", f"thinner plate, {what}", thickness, "mm", "input")
+    return steps
 
 
 @limit_state("bolt-edge-distance", title="Edge distances of the seam bolts", effort="closed-form")
 def bolt_edge_distance(jacket: Jacket) -> list[Result]:
     """Least and largest distances to the sleeve's and the plates' edges."""
     bolts, sleeve = jacket.bolts, jacket.sleeve
+    plate = _thinnest_plate(jacket)
     edges = (
-        ("sleeve edge at the seam", bolts.seam_edge_distance, bolts.min_edge_distance,
-         bolts.hole_along, sleeve.thickness),
-        ("vertical edge of the plate", bolts.plate_edge_distance, bolts.min_edge_distance,
-         bolts.hole_along, _thinnest_plate(jacket)),
-        ("ends of sleeve and plates", bolts.end_distance, bolts.min_end_distance,
-         bolts.hole_across, np.minimum(sleeve.thickness, _thinnest_plate(jacket))),
+        _Edge("sleeve edge at the seam", bolts.seam_edge_distance, bolts.min_edge_distance,
+              bolts.hole_along, sleeve.thickness),
+        _Edge("vertical edge of the plate", bolts.plate_edge_distance, bolts.min_edge_distance,
+              bolts.hole_along, plate),
+        _Edge("ends of sleeve and plates", bolts.end_distance, bolts.min_end_distance,
+              bolts.hole_across, np.minimum(sleeve.thickness, plate)),
     )  # fmt: skip
-    rows = []
-    for where, distance, least, hole, thickness in edges:
-        rows += [
-            at_least("Least edge distance", where, distance, least, f"{AISC} J3.5", "e",
-                     bolts.edge_source),
-            at_least("Least edge distance", where, distance,
-                     rules.aashto_min_end_distance(least, diameter=bolts.diameter, hole=hole,
-                                                   hole_type=bolts.hole),
-                     f"{AASHTO} 6.13.2.6.6", "e", "table by diameter; clear distance d at slots"),
-            at_most("Largest edge distance", where, distance,
-                    rules.aisc_max_edge_distance(thickness, exposure=sleeve.exposure),  # type: ignore[arg-type]
-                    f"{AISC} J3.6", "e", "min(12 t, 6 in), painted; min(8 t, 5 in), weathering"),
-            at_most("Largest edge distance", where, distance,
-                    rules.aashto_max_edge_distance(thickness), f"{AASHTO} 6.13.2.6.6", "e",
-                    "min(8 t, 5 in)"),
-        ]  # fmt: skip
-    return rows
+    return [row for edge in edges for row in _edge_rows(jacket, edge)]
+
+
+class _Edge(NamedTuple):
+    """An edge: distance, least of the table, hole towards it, and thickness there [mm]."""
+
+    where: str
+    distance: Real
+    least: Real
+    hole: Real
+    thickness: Real
+
+
+def _edge_rows(jacket: Jacket, edge: _Edge) -> list[Result]:
+    bolts, exposure = jacket.bolts, jacket.sleeve.exposure
+    clear = rules.aashto_min_end_distance(
+        edge.least, diameter=bolts.diameter, hole=edge.hole, hole_type=bolts.hole
+    )
+    with_clear = np.any(np.not_equal(clear, edge.least))
+    aisc_most = rules.aisc_max_edge_distance(edge.thickness, exposure=exposure)  # type: ignore[arg-type]
+    aashto_most = rules.aashto_max_edge_distance(edge.thickness)
+    table = _bolt_and_hole(jacket, edge.hole)
+    table.add("e_table", "by diameter and hole", edge.least, "mm", bolts.edge_source)
+
+    def rule(kind: str, bound: Real, expression: str, clause: str, steps: Steps) -> Rule:
+        return Rule(kind, edge.where, "e", edge.distance, bound, expression, clause, steps)
+
+    least, largest = "Least edge distance", "Largest edge distance"
+    return [
+        rule(least, edge.least, bolts.edge_source, f"{AISC} J3.5", Steps()).at_least(),
+        rule(least, clear, _CLEAR_AT_SLOT if with_clear else "e_table", _AASHTO_EDGE,
+             table).at_least(),
+        rule(largest, aisc_most, _MAX_EDGE[exposure], f"{AISC} J3.6",
+             _plate(edge.thickness, exposure)).at_most(),
+        rule(largest, aashto_most, "min(8 t, 5 in)", _AASHTO_EDGE,
+             _plate(edge.thickness, edge.where)).at_most(),
+    ]  # fmt: skip
 
 
 @limit_state("wrench-clearance", title="Room for the wrench", effort="closed-form")
 def wrench_clearance(jacket: Jacket) -> list[Result]:
     """Socket between neighbouring bolts, and over the footing at the lowest bolt."""
-    bolts = jacket.bolts
-    title = "Room for the wrench"
+    bolts, title = jacket.bolts, "Room for the wrench"
     if bolts.tightening_clearance is None or bolts.socket_diameter is None:
         return [
             not_applicable(
@@ -134,25 +199,38 @@ def wrench_clearance(jacket: Jacket) -> list[Result]:
     between = wrench_access.wrench_clearance_between_bolts(
         socket_diameter=bolts.socket_diameter, nut_width=bolts.nut_width
     )
-    beside: Callable[..., Real] = wrench_access.wrench_clearance_to_obstruction
-    needed = beside(
-        tightening_clearance=bolts.tightening_clearance,
-        entering_clearance=0.0 if bolts.entering_clearance is None else bolts.entering_clearance,
-        socket_diameter=bolts.socket_diameter,
-    )
-    clause = bolts.clearance_source
-    rows = [
-        at_least(title, "between rows", bolts.pitch, between, clause, "s",
-                 "socket radius + nut corner radius"),
-        at_least(title, "lowest row to footing", np.add(bolts.end_distance, jacket.sleeve.gap),
-                 needed, clause, "a", "max(tightening, entering, socket radius)"),
-    ]  # fmt: skip
-    if np.all(np.greater(bolts.columns, 1)):
-        rows.append(
-            at_least(title, "between columns", bolts.gauge, between, clause, "g",
-                     "socket radius + nut corner radius")
-        )  # fmt: skip
+    rows = [_between_bolts(jacket, "between rows", bolts.pitch, between), _over_footing(jacket)]
+    several = np.greater(bolts.columns, 1)
+    if np.any(several):
+        gauge = np.where(several, bolts.gauge, _largest_need(jacket))[()]
+        rows.append(_between_bolts(jacket, "between columns", gauge, between))
     return rows
+
+
+def _between_bolts(jacket: Jacket, where: str, spacing: Real, needed: Real) -> Result:
+    steps, bolts = Steps(), jacket.bolts
+    socket = 0.0 if bolts.socket_diameter is None else bolts.socket_diameter
+    steps.add("d_s", "outside of the socket", socket, "mm", bolts.clearance_source)
+    steps.add("w_n", "nut across its flats", bolts.nut_width, "mm", bolts.source)
+    return Rule("Room for the wrench", where, "s", spacing, needed, "d_s/2 + w_n/√3",
+                bolts.clearance_source, steps).at_least()  # fmt: skip
+
+
+def _over_footing(jacket: Jacket) -> Result:
+    steps, bolts = Steps(), jacket.bolts
+    tightening, entering, socket = (
+        0.0 if value is None else value
+        for value in (bolts.tightening_clearance, bolts.entering_clearance, bolts.socket_diameter)
+    )
+    needed = wrench_access.wrench_clearance_to_obstruction(
+        tightening_clearance=tightening, entering_clearance=entering, socket_diameter=socket
+    )
+    steps.add("c_1", "for tightening", tightening, "mm", bolts.clearance_source)
+    steps.add("c_2", "for entering", entering, "mm", bolts.clearance_source)
+    steps.add("d_s", "outside of the socket", socket, "mm", bolts.clearance_source)
+    provided = np.add(bolts.end_distance, jacket.sleeve.gap)
+    return Rule("Room for the wrench", "lowest row to footing", "a", provided, needed,
+                "max(c_1, c_2, d_s/2)", bolts.clearance_source, steps).at_least()  # fmt: skip
 
 
 def _thinnest_plate(jacket: Jacket) -> Real:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from functools import partial
-from typing import Final
+from typing import Final, NamedTuple
 
 import numpy as np
 
@@ -169,19 +169,26 @@ def _block_rows(jacket: Jacket, code: SteelCode) -> list[Result]:
         ("splice plates", splice.steel, effective_splice_thickness(jacket),
          bolts.plate_edge_distance),
     )  # fmt: skip
-    return [_block_row(jacket, code, *plate) for plate in plates]
+    return [_block_row(jacket, code, _TornPlate(*plate)) for plate in plates]
 
 
-def _block_row(
-    jacket: Jacket, code: SteelCode, plate: str, steel: Plate, thickness: Real, edge: Real
-) -> Result:
-    steps = Steps()
+class _TornPlate(NamedTuple):
+    """A plate: name, steel, thickness and distance of the bolts to its vertical edge [mm]."""
+
+    name: str
+    steel: Plate
+    thickness: Real
+    edge_distance: Real
+
+
+def _block_row(jacket: Jacket, code: SteelCode, plate: _TornPlate) -> Result:
+    steps, steel = Steps(), plate.steel
     clause = f"{code.name} {code.block_clause}"
     demand = add_row_force(jacket, steps)
     steps.add("F_y", steel.name, steel.yield_strength, "MPa", steel.source)
     steps.add("F_u", steel.name, steel.tensile_strength, "MPa", steel.source)
-    steps.add("t", plate, thickness, "mm", "input; splice plates: smallest t over share")
-    blocks = _blocks(jacket, code, thickness, edge)
+    steps.add("t", plate.name, plate.thickness, "mm", "input; splice plates: smallest t over share")
+    blocks = _blocks(jacket, code, plate)
     strength = _block_strength(jacket, code, steel)
     per_row = [np.divide(strength(block.areas), block.rows) for block in blocks.values()]
     for name, value in zip(blocks, per_row, strict=True):
@@ -195,19 +202,19 @@ def _block_row(
         expression = "(0.60 min(F_u A_nv, F_y A_gv) + F_u A_nt)/n_r"
     steps.add("R_n", expression, nominal, "N", f"{clause}, per row; U_bs = 1")
     capacity = _factored(steps, nominal, code.block, "N", clause)
-    return Result("Block shear at the seam", plate, demand, capacity, "N", clause, steps.lines)
+    return Result("Block shear at the seam", plate.name, demand, capacity, "N", clause, steps.lines)
 
 
-def _blocks(jacket: Jacket, code: SteelCode, thickness: Real, edge: Real) -> dict[str, SeamBlock]:
+def _blocks(jacket: Jacket, code: SteelCode, plate: _TornPlate) -> dict[str, SeamBlock]:
     bolts = jacket.bolts
     return block_shear.seam_blocks(
         rows=bolts.rows,
         columns=bolts.columns,
         pitch=bolts.pitch,
         gauge=bolts.gauge,
-        edge_distance=edge,
+        edge_distance=plate.edge_distance,
         end_distance=bolts.end_distance,
-        thickness=thickness,
+        thickness=plate.thickness,
         hole_along=bolts.hole_along,
         hole_across=bolts.hole_across,
         damage=code.hole_damage(jacket),
