@@ -133,6 +133,7 @@ def _add_shear(jacket: Jacket, steps: Steps, clause: str) -> Real:
     steps.add("f_uf", bolts.product, bolts.tensile_strength, "MPa", bolts.source)
     steps.add(counted, f"threads {bolts.threads}", area, "mm2", "AS 1275-1985; π d²/4")
     reduction = lap_length_factor(length)
+    steps.add("l_j", "(n_c − 1) g", length, "mm", "geometry")
     steps.add("k_r", "1.075 − l_j/4000, 0.75 to 1", reduction, "1", clause)
     steps.add("n", "shear planes", jacket.splice.shear_planes, "1", "input splice.sides")
     nominal = bolt_shear_capacity(

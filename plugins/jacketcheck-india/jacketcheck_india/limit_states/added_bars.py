@@ -59,7 +59,8 @@ def _grouted(jacket: Jacket, added: AddedBarLayer) -> Result:
     steps.add("f′c", "weaker of footing and grout", strength, "MPa", "input")
     covered = np.greater_equal(strength, LEAST_GRADE)
     bond = design_bond_stress(within_range(strength, covered, LEAST_GRADE))
-    steps.add("τ_bd", "by grade, 1.6 for deformed bars", bond, "MPa", f"{_CLAUSE}.1")
+    told = "by grade, 1.6 for deformed bars"
+    steps.add("τ_bd", told, only_valid(bond, covered), "MPa", f"{_CLAUSE}.1")
     length = only_valid(
         development_length(layer.diameter, bar_stress=stress, bond_stress=bond), covered
     )

@@ -117,9 +117,11 @@ def _add_reduction(jacket: Jacket, steps: Steps, permitted: Real) -> Real:
     bolts = jacket.bolts
     length = seam_joint_length(columns=bolts.columns, gauge=bolts.gauge)
     joint = long_joint_factor(length, diameter=bolts.diameter)
-    length = within_range(jacket.grip, permitted, 1.0)
-    steps.add("l_g", "plates, at most 8 d", length, "mm", "geometry")
-    grip = grip_factor(length, diameter=bolts.diameter, long_joint_factor=joint)
+    grip = grip_factor(
+        within_range(jacket.grip, permitted, 1.0), diameter=bolts.diameter, long_joint_factor=joint
+    )
+    steps.add("l_j", "(n_c − 1) g", length, "mm", "geometry")
+    steps.add("l_g", "plates, at most 8 d", jacket.grip, "mm", "geometry")
     steps.add("β_lj", "1.075 − l_j/(200 d), 0.75 to 1", joint, "1", is_800("10.3.3.1"))
     steps.add("β_lg", "8 d/(3 d + l_g) ≤ β_lj for l_g > 5 d", grip, "1", is_800("10.3.3.2"))
     return np.multiply(joint, grip)
