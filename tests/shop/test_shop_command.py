@@ -130,7 +130,5 @@ def test_options_that_make_no_sense(
 
 def test_ezdxf_is_imported_only_when_something_is_drawn() -> None:
     code = "import sys, jacketcheck.shop, jacketcheck.cli.shop; print('ezdxf' in sys.modules)"
-    found = subprocess.run(
-        [sys.executable, "-c", code], capture_output=True, text=True, check=True
-    )
+    found = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert found.stdout.strip() == "False"

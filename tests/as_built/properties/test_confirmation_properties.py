@@ -24,7 +24,9 @@ RANK = {
     LineVerdict.REJECTED: 2,
     LineVerdict.NOT_JUDGED: 2,
 }
-SLOW = settings(max_examples=25, suppress_health_check=[HealthCheck.function_scoped_fixture])
+SLOW = settings(
+    max_examples=25, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+)
 
 
 @SLOW

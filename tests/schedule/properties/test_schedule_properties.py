@@ -19,7 +19,9 @@ CATALOG = built_in_catalog()
 VARIANTS = st.sampled_from(
     ["wrench", "turns", "indicators", "twist-off", "metric", "HR torque", "HV combined"]
 )
-SLOW = settings(max_examples=40, suppress_health_check=[HealthCheck.function_scoped_fixture])
+SLOW = settings(
+    max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+)
 
 
 @SLOW

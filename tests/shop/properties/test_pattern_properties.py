@@ -14,7 +14,9 @@ from jacketcheck.jacket import Jacket
 from jacketcheck.shop import flat_patterns, quantities
 
 CATALOG = built_in_catalog()
-SLOW = settings(max_examples=30, suppress_health_check=[HealthCheck.function_scoped_fixture])
+SLOW = settings(
+    max_examples=30, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+)
 
 
 @SLOW
