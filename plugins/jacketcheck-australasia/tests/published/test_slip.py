@@ -1,6 +1,6 @@
-"""Slip capacities as design handbooks to AS 4100 print them.
+"""Slip capacities by AS 4100 9.2.3 (9.3.3 in 1998), as tabulated for design.
 
-Tolerances follow the printed digits, one decimal of a kN.
+The table is from memory, its arithmetic was redone by hand; one decimal of a kN is given.
 """
 
 from __future__ import annotations

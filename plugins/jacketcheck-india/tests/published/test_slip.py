@@ -1,6 +1,6 @@
-"""Slip capacities of IS 800 as its design examples print them.
+"""Slip capacities by IS 800 10.4.3: M20 of class 8.8 with a net area of 245 mm².
 
-M20 of class 8.8 with a net area of 245 mm²; figures have four digits.
+The arithmetic was done by hand; figures have four digits.
 """
 
 from __future__ import annotations
