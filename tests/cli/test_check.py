@@ -64,7 +64,7 @@ def test_unknown_provisions_are_an_input_error(run: Run, case: Path) -> None:
 
 def test_every_wrong_field_is_told_and_no_table_is_printed(run: Run, edited: Edited) -> None:
     path = edited(
-        ('thickness = "5/8 in"', 'thickness = "5 kN"'),
+        ('thickness = "3/4 in"', 'thickness = "5 kN"'),
         ('diameter = "7/8 in"', 'diameter = "7/9 in"'),
         ('axial_load = "600 kip"', "axial_load = 600"),
     )
