@@ -20,7 +20,7 @@ from jacketcheck.inputs.written import shown
 __all__ = ["InputField", "field_at", "field_paths", "quantity_of", "value_at"]
 
 _LONGEST_LIST = 12
-_NOT_DESIGN = {"job", "sizing"}
+_NOT_DESIGN = {"job", "sizing", "chance"}
 
 
 @dataclass(frozen=True)

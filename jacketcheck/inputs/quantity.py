@@ -23,11 +23,13 @@ __all__ = [
     "ClearLength",
     "ColumnHeight",
     "ConcreteStrength",
+    "CorrelationCoefficient",
     "Cover",
     "CrackWidth",
     "Force",
     "FrictionCoefficient",
     "HeightAboveFooting",
+    "MeanRatio",
     "MemberLength",
     "Modulus",
     "Overstrength",
@@ -38,6 +40,7 @@ __all__ = [
     "Strain",
     "Thickness",
     "TorqueCoefficient",
+    "Variation",
 ]
 
 
@@ -173,4 +176,13 @@ TorqueCoefficient: TypeAlias = Annotated[
 ]
 Overstrength: TypeAlias = Annotated[
     float, Quantity("1", "an overstrength factor", 1.0, 3.0, ("1.2", "120 %"))
+]
+MeanRatio: TypeAlias = Annotated[
+    float, Quantity("1", "a ratio of mean to nominal value", 0.2, 5.0, ("1.13",))
+]
+Variation: TypeAlias = Annotated[
+    float, Quantity("1", "a coefficient of variation", 0.0, 1.0, ("0.08", "8 %"))
+]
+CorrelationCoefficient: TypeAlias = Annotated[
+    float, Quantity("1", "a correlation coefficient", -0.99, 0.99, ("0.5",))
 ]

@@ -8,6 +8,7 @@ from pydantic import Field
 
 from jacketcheck.inputs.actions import Actions, Judgement
 from jacketcheck.inputs.base import InputModel, Text
+from jacketcheck.inputs.chance import Chance
 from jacketcheck.inputs.column import Column, Damage
 from jacketcheck.inputs.jacket import AddedBars, Bolts, Footing, Grout, Repair, Sleeve, Splice
 from jacketcheck.inputs.sizing import Sizing
@@ -49,3 +50,4 @@ class RepairInput(InputModel):
     actions: Actions
     judgement: Judgement = Field(default_factory=Judgement)
     sizing: Sizing | None = None
+    chance: Chance | None = None

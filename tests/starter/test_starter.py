@@ -20,7 +20,7 @@ SYSTEMS: tuple[DisplaySystem, ...] = ("us", "si")
 def field_names(model: type[BaseModel]) -> Iterator[str]:
     for name, field in model.model_fields.items():
         inner = _model_in(field.annotation)
-        if inner is None or name == "sides":
+        if inner is None or name in {"sides", "variables", "correlations"}:
             yield name
         else:
             yield from field_names(inner)
