@@ -42,9 +42,12 @@ _WORD_EVIDENCE: Final = {
 
 
 def compare_tightening(record: TighteningRecord, specified: Specified) -> Iterator[Comparison]:
-    """Method first; where the bolts are to be pretensioned, proof that they are."""
+    """Method first; where the bolts are said to be pretensioned, proof that they are."""
     yield _method(record, specified)
-    if record.method == "snug" or not specified.jacket.bolts.pretensioned:
+    if record.method == "snug":
+        return
+    if float(specified.jacket.bolts.specified_pretension) <= 0.0:
+        yield _no_pretension(specified)
         return
     yield _verification(record, specified)
     coefficients = _coefficients(record, specified)
@@ -260,6 +263,21 @@ def _against_pretension(line: Comparison, reached: float, least: float) -> Compa
         as_built=Change(leaves={"bolts.pretension": counted}),
         note="tighten on, and measure again; the check as built counts the lowest tension over "
         f"D_u = {AISC_PRETENSION_RATIO:g}",
+    )
+
+
+def _no_pretension(specified: Specified) -> Comparison:
+    bolts = specified.jacket.bolts
+    return Comparison(
+        part=_PART,
+        item="pretension",
+        specified="not known",
+        measured="see record",
+        unit="",
+        rule="a minimum pretension by the product's standard",
+        source=bolts.pretension_source,
+        outcome=Outcome.UNKNOWN,
+        note=f"no pretension is published for {bolts.product} {bolts.size}",
     )
 
 

@@ -17,7 +17,7 @@ from jacketcheck.as_built.compare_holes import compare_holes
 from jacketcheck.as_built.compare_steel import compare_sleeve, compare_splice
 from jacketcheck.as_built.compare_tightening import compare_tightening
 from jacketcheck.as_built.load import PARTS, AsBuiltFile
-from jacketcheck.as_built.models import AsBuilt
+from jacketcheck.as_built.models import AsBuilt, Record
 from jacketcheck.as_built.recheck import Rechecker
 from jacketcheck.as_built.records import (
     AS_BUILT,
@@ -108,7 +108,7 @@ def confirm(
     recheck = Rechecker(specified, baseline, host)
     return Confirmation(
         job=repair.base.job,
-        record_title=record.record.record.title,
+        record_title=_who_and_when(record.record.record),
         sources=((repair.source, repair.digest), (record.source, record.digest)),
         lines=tuple(_confirmed(one, recheck) for one in comparisons),
         report=report,
@@ -174,6 +174,12 @@ def _confirmed(comparison: Comparison, recheck: Rechecker) -> ConfirmedLine:
         note = "; ".join(filter(None, (comparison.note, text)))
         comparison = replace(comparison, note=note)
     return ConfirmedLine(comparison, _BY_STATUS[found.status], found)
+
+
+def _who_and_when(record: Record) -> str:
+    """Title, inspector and date in a line."""
+    inspector = f"recorded by {record.inspector}" if record.inspector else ""
+    return ", ".join(filter(None, (record.title, inspector, record.date)))
 
 
 def _not_recorded(record: AsBuilt) -> tuple[str, ...]:

@@ -160,7 +160,7 @@ class Confirmation:
     Attributes
     ----------
     job, record_title
-        Who and what.
+        Who and what; who recorded it, and when.
     sources
         Name and SHA-256 of the repair file and of the record.
     lines

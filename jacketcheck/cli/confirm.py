@@ -5,7 +5,9 @@ from __future__ import annotations
 import argparse
 from pathlib import Path
 
+from jacketcheck.api import choose_variants
 from jacketcheck.as_built import confirm, read_as_built
+from jacketcheck.as_built.specified import specified_by
 from jacketcheck.cli._options import (
     add_file,
     add_plugin_options,
@@ -16,6 +18,9 @@ from jacketcheck.cli._options import (
     read,
     terminal_width,
 )
+from jacketcheck.errors import InputError, InputProblem
+from jacketcheck.host.host import Host
+from jacketcheck.inputs.load import InputFile
 
 __all__ = ["add_arguments", "run"]
 
@@ -26,8 +31,12 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "as_built",
         type=Path,
+        nargs="?",
         metavar="AS_BUILT",
         help="record of what was delivered and measured (TOML)",
+    )
+    parser.add_argument(
+        "--blank", action="store_true", help="print a record to fill in, and confirm nothing"
     )
     parser.add_argument(
         "--variant",
@@ -49,6 +58,13 @@ def run(options: argparse.Namespace) -> int:
     """Compare, check again and print; the exit code tells the verdict."""
     host = host_from(options)
     repair = read(options, host)
+    if options.blank:
+        return _print_blank(options, repair, host)
+    if options.as_built is None:
+        raise InputError(
+            [InputProblem("AS_BUILT", "", "is missing; --blank prints a record to fill in")],
+            source="confirm",
+        )
     confirmation = confirm(
         repair,
         read_as_built(options.as_built, catalog=host.catalog),
@@ -75,3 +91,18 @@ def run(options: argparse.Namespace) -> int:
         )
         print(text, end="")
     return int(confirmation.exit_code)
+
+
+def _print_blank(options: argparse.Namespace, repair: InputFile, host: Host) -> int:
+    """Print a record in which everything is still to come."""
+    from jacketcheck.render.blank_record import blank_record  # noqa: PLC0415 - if asked
+
+    (name,) = choose_variants(repair, [options.variant or repair.base_name])
+    text = blank_record(
+        specified_by(repair.variants[name], host.catalog),
+        title=repair.base.job.title,
+        variant=name,
+        system=display_system(options, repair),
+    )
+    print(text, end="")
+    return 0

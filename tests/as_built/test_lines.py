@@ -150,6 +150,17 @@ def test_snug_bolts_need_no_proof_of_tension(confirmed: Confirmed) -> None:
     assert confirmation.exit_code is ExitCode.EXCEEDS
 
 
+def test_bolts_that_were_to_be_snug_need_proof_once_they_are_said_to_be_tight(
+    confirmed: Confirmed, line_of: LineOf
+) -> None:
+    confirmation = confirmed("snug only", tightening={"rotation": None})
+    assert line_of(confirmation, "proof of the pretension").verdict is UNKNOWN
+    assert confirmation.exit_code is ExitCode.NOT_EVALUATED
+    proven = confirmed("snug only", tightening={"tension": "40 kip", "rotation": None})
+    assert line_of(proven, "method").verdict is RECHECK
+    assert line_of(proven, "tension measured in installed bolts").verdict is ACCEPTED
+
+
 def test_a_part_that_is_not_there(confirmed: Confirmed) -> None:
     open_ = confirmed(grout=None)
     line = next(one for one in open_.lines if one.comparison.part == "grout")
