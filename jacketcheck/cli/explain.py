@@ -17,6 +17,7 @@ from jacketcheck.cli._options import (
     read,
 )
 from jacketcheck.errors import InputError, InputProblem
+from jacketcheck.host.made_by import made_by
 from jacketcheck.render.explanation import explanation
 from jacketcheck.report import CheckReport, ExitCode
 from jacketcheck.results import Kind
@@ -62,6 +63,7 @@ def run(options: argparse.Namespace) -> int:
         shown += rows
     if not shown:
         raise _unknown(options.check, report)
+    print(f"Made by {made_by(report.version, report.plugins, report.switched_off)}.")
     judged = [result for result in shown if result.kind in {Kind.LIMIT, Kind.NOT_EVALUATED}]
     return int(ExitCode.of(judged)) if judged else int(ExitCode.WITHIN)
 

@@ -130,6 +130,7 @@ _CSV_COLUMNS = (
 
 def report_csv(report: CheckReport) -> str:
     """The run as CSV text, one line for each result."""
+    origins = {plugin.distribution: plugin.origin for plugin in report.plugins}
     out = io.StringIO()
     writer = csv.writer(out, lineterminator="\n")
     writer.writerow(_CSV_COLUMNS)
@@ -141,7 +142,7 @@ def report_csv(report: CheckReport) -> str:
                 for value in (
                     table.variant, table.provisions, row.limit_state, row.title, row.where,
                     row.demand, row.capacity, row.unit, row.ratio, row.verdict, row.clause,
-                    row.origin, " | ".join(row.notes),
+                    origins.get(row.origin, row.origin), " | ".join(row.notes),
                 )
             )  # fmt: skip
     return out.getvalue()

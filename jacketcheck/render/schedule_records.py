@@ -9,6 +9,7 @@ from typing import Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
+from jacketcheck.host.made_by import made_by
 from jacketcheck.render.records import plain_cell
 from jacketcheck.schedule.records import (
     BoltSchedule,
@@ -88,6 +89,7 @@ class ScheduleDocument(_Record):
 
     schema_version: Literal[1]
     jacketcheck: str = Field(description="Version.")
+    made_by: str = Field(description="jacketcheck and the plug-ins, each with its version.")
     title: str
     source: str
     sha256: str
@@ -101,6 +103,7 @@ def schedule_document(report: ScheduleReport) -> ScheduleDocument:
     return ScheduleDocument(
         schema_version=1,
         jacketcheck=report.version,
+        made_by=made_by(report.version, report.plugins, report.switched_off),
         title=report.job.title,
         source=report.source,
         sha256=report.digest,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from jacketcheck.host.made_by import made_by
 from jacketcheck.render.shop_blocks import (
     DEFAULT_WIDTH,
     job_heading,
@@ -11,7 +12,7 @@ from jacketcheck.render.shop_blocks import (
     part_heading,
 )
 from jacketcheck.render.shop_numbers import shop_quantity
-from jacketcheck.render.text_style import TextStyle, bullets, grid, subheading
+from jacketcheck.render.text_style import TextStyle, bullets, grid, subheading, user_text
 from jacketcheck.schedule.records import (
     BoltSchedule,
     Instruction,
@@ -42,7 +43,8 @@ def schedule_text(
     for schedule in report.schedules:
         parts += writer.schedule(schedule)
     parts.append(writer.sources())
-    parts.append(f"Made by jacketcheck {report.version}.")
+    makers = made_by(report.version, report.plugins, report.switched_off)
+    parts.append(user_text(f"Made by {makers}.", style))
     parts.append(bullets("Cautions:", report.cautions, style))
     return "\n\n".join(parts) + "\n"
 

@@ -6,6 +6,7 @@ import csv
 import io
 from collections.abc import Callable
 
+from jacketcheck.host.made_by import made_by
 from jacketcheck.render.records import plain_cell
 from jacketcheck.render.shop_numbers import shop_quantity
 from jacketcheck.shop.drawing import dxf_text
@@ -45,6 +46,7 @@ def drawing_words(
         return shop_quantity(length, "mm", system)
 
     job = f"{package.job.number}: " if package.job.number else ""
+    makers = made_by(package.version, package.plugins, package.switched_off)
     return (
         f"{job}{package.job.title}",
         f"variant {package.variant}; {package.source}, SHA-256 {package.digest[:16]}",
@@ -60,7 +62,7 @@ def drawing_words(
         "",
         *_faying_words(package, pattern),
         "",
-        f"drawn by jacketcheck {package.version}; unit of the drawing: {display('mm', system)[1]}",
+        f"drawn by {makers}; unit of the drawing: {display('mm', system)[1]}",
         *package.cautions,
     )
 

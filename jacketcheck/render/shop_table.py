@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from jacketcheck.host.made_by import made_by
 from jacketcheck.render.shop_blocks import DEFAULT_WIDTH, job_heading, paragraph
 from jacketcheck.render.shop_numbers import shop_quantity
 from jacketcheck.render.text_style import bullets, grid, subheading
@@ -53,7 +54,7 @@ def shop_text(
                 subheading("Sources", "text"),
                 "\n".join(notes),
                 bullets("Written:", written, "text"),
-                f"Made by jacketcheck {package.version}.",
+                f"Made by {made_by(package.version, package.plugins, package.switched_off)}.",
                 bullets("Cautions:", package.cautions, "text"),
             ]
         )

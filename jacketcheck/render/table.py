@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from jacketcheck.host.made_by import made_by
 from jacketcheck.render.numbers import MISSING, number_text, ratio_text, shown_value
 from jacketcheck.render.side_by_side import GOVERNS, side_by_side
 from jacketcheck.render.text_style import (
@@ -69,17 +70,10 @@ def full_table(
 
 def report_footer(report: CheckReport, *, style: TextStyle = "text") -> str:
     """Who made the output, what it does not cover, and the cautions."""
-    made_by = [f"jacketcheck {report.version}"]
-    made_by += [
-        f"{plugin.name} ({plugin.origin})" + (" with problems" if plugin.problems else "")
-        for plugin in report.plugins
-        if not plugin.built_in
-    ]
-    if report.switched_off:
-        made_by.append(f"switched off: {', '.join(report.switched_off)}")
+    makers = made_by(report.version, report.plugins, report.switched_off)
     return "\n\n".join(
         [
-            user_text("Made by " + "; ".join(made_by) + ".", style),
+            user_text(f"Made by {makers}.", style),
             bullets("Not covered here, for the engineer to check:", report.not_covered, style),
             bullets("Cautions:", report.cautions, style),
         ]

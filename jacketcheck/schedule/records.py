@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from jacketcheck.coverage import CAUTIONS
+from jacketcheck.host.host import PluginInfo
 from jacketcheck.inputs.repair_file import Job
 from jacketcheck.report import ExitCode
 
@@ -195,6 +196,8 @@ class ScheduleReport:
         Version of jacketcheck.
     schedules
         One for each variant.
+    plugins, switched_off
+        Plug-ins that were asked for catalogue entries, and those that were not.
     """
 
     job: Job
@@ -203,6 +206,8 @@ class ScheduleReport:
     version: str
     schedules: tuple[BoltSchedule, ...]
     cautions: tuple[str, ...] = CAUTIONS
+    plugins: tuple[PluginInfo, ...] = ()
+    switched_off: tuple[str, ...] = ()
 
     @property
     def exit_code(self) -> ExitCode:

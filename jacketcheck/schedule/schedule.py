@@ -110,4 +110,6 @@ def schedules_of(
             bolt_schedule(jacket, variant=name, catalog=host.catalog, allowances=allowances)
             for name, jacket in jackets.items()
         ),
+        plugins=host.plugins,
+        switched_off=host.switched_off,
     )

@@ -7,7 +7,7 @@ from importlib.metadata import version
 
 from jacketcheck.api import build_variants, choose_variants
 from jacketcheck.coverage import CAUTIONS
-from jacketcheck.host.host import Host
+from jacketcheck.host.host import Host, PluginInfo
 from jacketcheck.inputs.load import InputFile
 from jacketcheck.inputs.repair_file import Job
 from jacketcheck.schedule.counts import Allowances
@@ -33,6 +33,8 @@ class ShopPackage:
         Name and what must stay unpainted, for the words on the drawings.
     patterns, quantities
         What to cut, and how much of everything.
+    plugins, switched_off
+        Plug-ins that were asked for catalogue entries, and those that were not.
     """
 
     job: Job
@@ -44,6 +46,8 @@ class ShopPackage:
     patterns: tuple[FlatPattern, ...]
     quantities: tuple[Quantity, ...]
     cautions: tuple[str, ...] = CAUTIONS
+    plugins: tuple[PluginInfo, ...] = ()
+    switched_off: tuple[str, ...] = ()
 
 
 def shop_package(
@@ -80,4 +84,6 @@ def shop_package(
             allowances=allowances,
             waste_percent=waste_percent,
         ),
+        plugins=host.plugins,
+        switched_off=host.switched_off,
     )
