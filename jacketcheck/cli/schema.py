@@ -1,4 +1,4 @@
-"""``jacketcheck schema``: JSON schemas of the input and of the JSON output."""
+"""``jacketcheck schema``: JSON schemas of the inputs and of the JSON outputs."""
 
 from __future__ import annotations
 
@@ -10,13 +10,17 @@ __all__ = ["add_arguments", "run"]
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Declare the command's options."""
-    parser.add_argument("which", choices=("input", "output"), help="which schema to print")
+    parser.add_argument(
+        "which",
+        choices=("input", "output", "as-built", "bolts", "confirm"),
+        help="repair file, output of check, as-built record, output of bolts or of confirm",
+    )
 
 
 def run(options: argparse.Namespace) -> int:
     """Print the schema."""
-    from jacketcheck.render.schemas import input_schema, output_schema  # noqa: PLC0415 - lazily
+    from jacketcheck.render import schemas  # noqa: PLC0415 - lazily
 
-    schema = input_schema() if options.which == "input" else output_schema()
+    schema = getattr(schemas, f"{options.which.replace('-', '_')}_schema")()
     print(json.dumps(schema, indent=2, ensure_ascii=False))
     return 0

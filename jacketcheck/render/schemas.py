@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from typing import Any
 
+from jacketcheck.as_built.models import AsBuilt
 from jacketcheck.inputs.repair_file import RepairInput
+from jacketcheck.render.confirm_records import ConfirmationDocument
 from jacketcheck.render.records import OutputDocument
+from jacketcheck.render.schedule_records import ScheduleDocument
 
-__all__ = ["input_schema", "output_schema"]
+__all__ = ["as_built_schema", "bolts_schema", "confirm_schema", "input_schema", "output_schema"]
 
 _DIALECT = "https://json-schema.org/draft/2020-12/schema"
 
@@ -29,3 +32,19 @@ def input_schema() -> dict[str, Any]:
 def output_schema() -> dict[str, Any]:
     """Schema of the JSON output of a check."""
     return {"$schema": _DIALECT, **OutputDocument.model_json_schema(mode="serialization")}
+
+
+def as_built_schema() -> dict[str, Any]:
+    """Schema of a record of what was built."""
+    schema = AsBuilt.model_json_schema(mode="validation")
+    return {**schema, "$schema": _DIALECT, "title": "jacketcheck as-built record"}
+
+
+def bolts_schema() -> dict[str, Any]:
+    """Schema of the JSON output of a bolt schedule."""
+    return {"$schema": _DIALECT, **ScheduleDocument.model_json_schema(mode="serialization")}
+
+
+def confirm_schema() -> dict[str, Any]:
+    """Schema of the JSON output of a confirmation."""
+    return {"$schema": _DIALECT, **ConfirmationDocument.model_json_schema(mode="serialization")}
