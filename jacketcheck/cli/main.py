@@ -20,6 +20,7 @@ __all__ = ["main"]
 _COMMANDS = {
     "check": "table of demand/capacity ratios of a repair",
     "explain": "every step of one check, with numbers",
+    "chance": "probability that limit states, and the repair as a whole, are exceeded",
     "bolts": "bolt schedule: what a shop orders, installs and inspects",
     "confirm": "what was delivered and measured against what was specified",
     "shop": "flat patterns as DXF, and quantities of steel, bolts and grout",
@@ -92,7 +93,7 @@ def _parser() -> tuple[argparse.ArgumentParser, dict[str, argparse.ArgumentParse
     )
     parser.add_argument("--version", action=_Version, nargs=0, help="print the version and stop")
     group = parser.add_subparsers(metavar="COMMAND", parser_class=_Parser, dest="command")
-    commands = {
+    commands: dict[str, argparse.ArgumentParser] = {
         name: group.add_parser(name, help=text, description=f"{text[0].upper()}{text[1:]}.")
         for name, text in _COMMANDS.items()
     }

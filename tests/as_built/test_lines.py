@@ -2,13 +2,19 @@
 
 from __future__ import annotations
 
+import dataclasses
 from collections.abc import Callable
 from typing import Any
 
 import pytest
 
-from jacketcheck.as_built import Confirmation, ConfirmedLine, LineVerdict
+from jacketcheck.as_built import Confirmation, ConfirmedLine, LineVerdict, read_as_built_text
+from jacketcheck.as_built.confirm import compare
+from jacketcheck.as_built.records import Outcome
+from jacketcheck.as_built.specified import specified_by
+from jacketcheck.catalog import built_in_catalog
 from jacketcheck.host import Host
+from jacketcheck.inputs import InputFile, read_text
 from jacketcheck.jacket import Jacket
 from jacketcheck.report import ExitCode
 from jacketcheck.results import Result
@@ -262,3 +268,27 @@ def test_european_assemblies(
 ) -> None:
     confirmation = confirmed("HV combined", tightening=tightening)
     assert line_of(confirmation, item).verdict is verdict
+
+
+def test_inside_plates_are_asked_for(repair_text: str) -> None:
+    specified = specified_by(read_text(repair_text).base, built_in_catalog())
+    tables = '[splice]\nthickness = "3/8 in"\n'
+    outcomes = []
+    for extra in ("", 'inside_thickness = ["0.30 in"]', 'inside_thickness = "5/16 in"'):
+        record = read_as_built_text(tables + extra).record
+        (line,) = (
+            one for one in compare(record, specified) if one.item == "thickness of inside plates"
+        )
+        outcomes.append(line.outcome)
+    assert outcomes == [Outcome.UNKNOWN, Outcome.DEVIATES, Outcome.MEETS]
+
+
+def test_a_bolt_without_a_published_pretension(repair: InputFile) -> None:
+    catalog = built_in_catalog()
+    specified = specified_by(repair.variants["snug only"], catalog)
+    bolts = dataclasses.replace(specified.jacket.bolts, specified_pretension=0.0)
+    jacket = dataclasses.replace(specified.jacket, bolts=bolts)
+    record = read_as_built_text('[tightening]\nmethod = "turn-of-nut"').record
+    found = compare(record, dataclasses.replace(specified, jacket=jacket))
+    (line,) = (one for one in found if one.item == "pretension")
+    assert line.outcome is Outcome.UNKNOWN

@@ -161,6 +161,27 @@ def test_washers_to_order(
     assert sorted(pieces) == sorted(expected)
 
 
+@pytest.mark.parametrize(
+    ("steel", "count"),
+    [
+        # A490 bolts in steel below 40 ksi need washers at both ends
+        pytest.param("ASTM A36", 2, id="L-22-soft"),
+        pytest.param("ASTM A572 Grade 50", 1, id="L-22-hard"),
+    ],
+)
+def test_washers_of_a490_bolts_in_soft_steel(
+    schedule_of: MakeSchedule, steel: str, count: int
+) -> None:
+    schedule = schedule_of(
+        "turns",
+        bolts={"product": "ASTM F3125 A490"},
+        sleeve={"steel": steel},
+        splice={"steel": steel},
+    )
+    (washer,) = (order for order in schedule.orders if order.part == "washer")
+    assert washer.per_seam == count * 18
+
+
 def test_thick_washers_of_large_a490_bolts(schedule_of: MakeSchedule, line_of: LineOf) -> None:
     # L-23: A490 over 1 in in oversized holes: F436 washers at least 5/16 in thick
     schedule = schedule_of("slotted A490", bolts={"hole": "oversized"})
