@@ -103,6 +103,8 @@ def demand_capacity_ratio(demand: Real, capacity: Real) -> Real:
     >>> demand_capacity_ratio(1.0, 0.0), demand_capacity_ratio(1.0, -4.0)
     (inf, nan)
     """
+    if isinstance(demand, float) and isinstance(capacity, float):
+        return _plain_ratio(float(demand), float(capacity))
     with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
         # without its sign a zero of either sign gives plus infinity
         ratio = np.divide(demand, np.abs(capacity))
@@ -110,6 +112,17 @@ def demand_capacity_ratio(demand: Real, capacity: Real) -> Real:
     settled = np.where(np.equal(demand, 0.0), 0.0, ratio)
     settled = np.where(meaningful, settled, np.nan)
     return settled if settled.ndim else float(settled)
+
+
+def _plain_ratio(demand: float, capacity: float) -> float:
+    """Ratio of two plain numbers by the same rules, without arrays' overhead."""
+    if not (demand >= 0.0 and capacity >= 0.0):
+        return math.nan
+    if demand == 0.0:
+        return 0.0
+    if capacity == 0.0:
+        return math.inf
+    return math.nan if math.isinf(demand) and math.isinf(capacity) else demand / capacity
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import Any
 
 import numpy as np
@@ -91,17 +92,27 @@ def _check_texts(entry: Result) -> None:
 def _checked_step(step: object, shape: tuple[int, ...]) -> Step:
     if not isinstance(step, Step):
         raise _Breach("steps must be Step records")
-    texts = (step.symbol, step.expression, step.unit, step.source)
-    if not all(isinstance(text, str) for text in texts):
+    symbol, expression, unit, source = step.symbol, step.expression, step.unit, step.source
+    # written out, because there are a thousand steps to a jacket
+    if not (
+        isinstance(symbol, str)
+        and isinstance(expression, str)
+        and isinstance(unit, str)
+        and isinstance(source, str)
+    ):
         raise _Breach("symbol, expression, unit and source of a step must be texts")
     value = step.value
-    if not isinstance(value, str):
+    if isinstance(value, float) and not shape:
+        value = float(value)
+    elif not isinstance(value, str):
         value = _numbers(f"step {step.symbol!r}", value, shape, verdict=False)
-    return Step(step.symbol, step.expression, value, step.unit, step.source)
+    return Step(symbol, expression, value, unit, source)
 
 
 def _numbers(name: str, value: object, shape: tuple[int, ...], *, verdict: bool) -> Real:
     """A number for each design; for a verdict it must be one that a ratio can be made of."""
+    if not shape and isinstance(value, float) and value >= 0.0 and value < math.inf:
+        return float(value)  # nothing can be wrong with it
     if type(value) is not np.ndarray and not isinstance(value, int | float | np.number):
         raise _Breach(f"{name} is not a number or an array: a {type(value).__name__}")
     numbers = np.asarray(value)

@@ -1,8 +1,11 @@
-"""Array types and range checks shared by every formula."""
+"""Array types and range checks shared by every formula.
+
+Most checks are of one plain number that is in range; it passes without being made an array.
+"""
 
 from __future__ import annotations
 
-from typing import TypeAlias
+from typing import Final, TypeAlias
 
 import numpy as np
 from numpy.typing import NDArray
@@ -24,16 +27,20 @@ Floats: TypeAlias = NDArray[np.float64]
 Real: TypeAlias = float | NDArray[np.float64]
 """A number or an array of numbers; every formula broadcasts over its arguments."""
 
+_INFINITE: Final = float("inf")
+
 
 def _require(name: str, values: Floats, good: NDArray[np.bool_], allowed: str) -> None:
     """Raise DomainError with the first number that is not good, as a plain float."""
-    if not np.all(good):
+    if not good.all():
         raise DomainError(name, float(values[~good].flat[0]), allowed)
 
 
 def require_finite(**quantities: Real) -> None:
     """Raise DomainError naming the first quantity that holds a NaN or an infinity."""
     for name, value in quantities.items():
+        if isinstance(value, float) and -_INFINITE < value < _INFINITE:
+            continue
         values = np.asarray(value, dtype=float)
         _require(name, values, np.isfinite(values), "finite")
 
@@ -41,6 +48,8 @@ def require_finite(**quantities: Real) -> None:
 def require_positive(**quantities: Real) -> None:
     """Raise DomainError naming the first quantity that is not finite and above zero."""
     for name, value in quantities.items():
+        if isinstance(value, float) and 0.0 < value < _INFINITE:
+            continue
         values = np.asarray(value, dtype=float)
         _require(name, values, (values > 0.0) & (values < np.inf), "finite and above zero")
 
@@ -55,6 +64,8 @@ def require_positive_or_infinite(**quantities: Real) -> None:
 def require_at_least(bound: float, **quantities: Real) -> None:
     """Raise DomainError naming the first quantity that is not finite and at least `bound`."""
     for name, value in quantities.items():
+        if isinstance(value, float) and bound <= value < _INFINITE:
+            continue
         values = np.asarray(value, dtype=float)
         good = (values >= bound) & (values < np.inf)
         _require(name, values, good, f"finite and at least {bound:g}")

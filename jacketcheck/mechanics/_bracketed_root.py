@@ -15,7 +15,12 @@ _BISECTION_STEPS = 60  # shrink any bracket to rounding
 
 
 def bracketed_roots(
-    residual: Callable[[Floats], Floats], lower: Floats, upper: Floats, *, tolerance: float
+    residual: Callable[[Floats], Floats],
+    lower: Floats,
+    upper: Floats,
+    *,
+    tolerance: float,
+    at_ends: tuple[Floats, Floats] | None = None,
 ) -> Floats:
     """Roots by the Illinois variant of false position, all elements at once.
 
@@ -29,6 +34,8 @@ def bracketed_roots(
         The other end, where the residual has the other sign or is zero; same shape.
     tolerance
         Residual below which a trial counts as a root, in the residual's unit.
+    at_ends
+        Residuals at `lower` and `upper`, where they are known already.
 
     Returns
     -------
@@ -45,7 +52,7 @@ def bracketed_roots(
     BIT 11 (1971), 168-174.
     """
     older, newest = lower, upper
-    at_older, at_newest = residual(older), residual(newest)
+    at_older, at_newest = at_ends or (residual(older), residual(newest))
     nearer = np.abs(at_older) < np.abs(at_newest)
     best = np.where(nearer, older, newest)
     error = np.minimum(np.abs(at_older), np.abs(at_newest))

@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 
 from jacketcheck.mechanics._arrays import Floats
 
-__all__ = ["CELLS", "STEP", "StrainPlanes", "StressTable", "strain_range"]
+__all__ = ["CELLS", "STEP", "StrainPlanes", "StressTable", "cells_of", "strain_range"]
 
 STEP = 2.0e-5
 """Width of a cell [-]: halving it moves moments by less than 0.01 %."""
@@ -49,6 +49,13 @@ class StressTable:
         intercept[inside] = stress[:-1] - slope[inside] * np.arange(CELLS)[inside]
         return cls(intercept, slope)
 
+    def at(self, coordinate: Floats, cell: NDArray[np.intp]) -> Floats:
+        """Stress at cell coordinates, from the table's cells; of joined tables, offset."""
+        stress: Floats = self.slope.take(cell)
+        stress *= coordinate
+        stress += self.intercept.take(cell)
+        return stress
+
     @classmethod
     def joined(cls, tables: list[StressTable]) -> StressTable:
         """Several curves one after the other, for cells offset by whole tables."""
@@ -58,6 +65,14 @@ class StressTable:
             np.concatenate([table.intercept for table in tables]),
             np.concatenate([table.slope for table in tables]),
         )
+
+
+def cells_of(strain: Floats) -> tuple[Floats, NDArray[np.intp]]:
+    """Cell coordinate of each strain, and its truncation."""
+    coordinate = strain * (1.0 / STEP)
+    coordinate += _LAST + 1
+    np.clip(coordinate, 0.0, CELLS - 1, out=coordinate)
+    return coordinate, coordinate.astype(np.intp)
 
 
 class StrainPlanes:

@@ -16,7 +16,14 @@ from numpy.typing import NDArray
 from jacketcheck.errors import DomainError
 from jacketcheck.mechanics._arrays import Floats, require_finite, require_positive
 from jacketcheck.mechanics._bracketed_root import bracketed_roots
-from jacketcheck.mechanics.bar_steel import bar_stress
+from jacketcheck.mechanics._stress_table import (
+    CELLS,
+    STEP,
+    StressTable,
+    cells_of,
+    strain_range,
+)
+from jacketcheck.mechanics.bar_steel import BarSteel, bar_stress
 from jacketcheck.mechanics.section import CircularSection, ConcreteZone
 
 __all__ = ["moment_at_extreme_strain"]
@@ -26,6 +33,7 @@ _REACH = 1.5  # neutral axis depth in diameters up to which the table is in step
 _CELLS = 200  # of the table up to there
 _MORE_CELLS = 20  # from there to uniform compression
 _TOLERANCE = 1e-6  # of the squash load
+_LARGEST_STEEL_STRAIN = 0.159  # the grid of the curves ends soon after
 
 
 def moment_at_extreme_strain(
@@ -112,11 +120,13 @@ def moment_at_extreme_strain(
     def excess(axis: Floats) -> Floats:
         return (forces(axis)[0] - axial_load) / section.squash_load
 
-    inside = excess(np.full(direction.size, float(_CELLS))) >= 0.0
-    low = np.where(inside, 1.0, _CELLS)
-    high = np.where(inside, _CELLS, _CELLS + _MORE_CELLS)
-    carried = (excess(low) <= 0.0) & (excess(high) >= 0.0)
-    axis = bracketed_roots(excess, low, high, tolerance=_TOLERANCE)
+    turn = np.full(direction.size, float(_CELLS))
+    at_turn = excess(turn)
+    inside = at_turn >= 0.0
+    end = np.where(inside, 1.0, _CELLS + _MORE_CELLS)
+    at_end = excess(end)
+    carried = np.where(inside, at_end <= 0.0, at_end >= 0.0)
+    axis = bracketed_roots(excess, end, turn, tolerance=_TOLERANCE, at_ends=(at_end, at_turn))
     force, moment = forces(axis)
     missed = np.abs(force - axial_load) > 10.0 * _TOLERANCE * section.squash_load
     return np.where(carried & ~missed, moment, np.nan)
@@ -212,27 +222,50 @@ def _segments(chord: Floats, radius: float) -> Floats:
     return np.stack([area, half_chord**3 / 1.5])
 
 
+@lru_cache(maxsize=64)
+def _steel_table(steels: tuple[BarSteel, ...]) -> StressTable:
+    """Curves of some steels one after the other, compression positive; nothing beyond fracture."""
+    largest = max(steel.ultimate_strain for steel in steels)
+    if largest > _LARGEST_STEEL_STRAIN:
+        raise DomainError("ultimate_strain", largest, f"at most {_LARGEST_STEEL_STRAIN:g}")
+    strain = strain_range(-largest - 2.0 * STEP, largest + 2.0 * STEP)
+    return StressTable.joined(
+        [StressTable.of(strain, -np.asarray(bar_stress(-strain, steel))) for steel in steels]
+    )
+
+
+@lru_cache(maxsize=8)
+def _concrete_curves(zones: tuple[ConcreteZone, ...]) -> StressTable:
+    """Curves of the zones one after the other."""
+    return StressTable.joined([zone.law.table for zone in zones])
+
+
 @dataclass(frozen=True, eq=False)
 class _Bars:
     """Bars of a section in each case.
 
     Attributes
     ----------
-    section
-        The section.
     depth
         Distance from the extreme fibre, shape (cases, bars) [mm].
     weight
         Area and first moment, shape (2, cases, bars).
     lowest, highest
         Stress that bond can develop in tension and compression, shape (cases, bars) [MPa].
+    steel, concrete
+        Curves of the groups of bars and of the zones.
+    steel_cell, concrete_cell
+        First cell of each bar's curves, shape (bars,).
     """
 
-    section: CircularSection
     depth: Floats
     weight: Floats
     lowest: Floats
     highest: Floats
+    steel: StressTable | None
+    concrete: StressTable
+    steel_cell: NDArray[np.intp]
+    concrete_cell: NDArray[np.intp]
 
     @classmethod
     def of(cls, section: CircularSection, direction: Floats, limit: Floats) -> _Bars:
@@ -241,22 +274,27 @@ class _Bars:
         position += np.outer(np.sin(direction), section.bar_y)
         weight = np.stack([np.broadcast_to(section.bar_area, position.shape), position])
         weight[1] *= section.bar_area
-        highest = np.ascontiguousarray(limit)
-        return cls(section, 0.5 * section.diameter - position, weight, -highest, highest)
+        steels = tuple(group.steel for group in section.bars)
+        group = np.repeat(np.arange(len(steels)), [one.x.size for one in section.bars])
+        return cls(
+            depth=0.5 * section.diameter - position,
+            weight=weight,
+            lowest=-limit,
+            highest=np.ascontiguousarray(limit),
+            steel=_steel_table(steels) if steels else None,
+            concrete=_concrete_curves(section.zones),
+            steel_cell=group.astype(np.intp) * CELLS,
+            concrete_cell=section.bar_zone * CELLS,
+        )
 
     def at(self, strain: float, curvature: Floats) -> Floats:
         """Axial force and moment, shape (2, cases), displaced concrete deducted."""
-        plane = strain - curvature[:, None] * self.depth
-        net = np.empty_like(plane)
-        first = 0
-        for group in self.section.bars:
-            columns = slice(first, first + group.x.size)
-            net[:, columns] = -np.asarray(bar_stress(-plane[:, columns], group.steel))
-            first += group.x.size
+        if self.steel is None:
+            return np.zeros((2, curvature.size))
+        coordinate, cell = cells_of(strain - curvature[:, None] * self.depth)
+        net = self.steel.at(coordinate, cell + self.steel_cell)
         np.minimum(net, self.highest, out=net)
         np.maximum(net, self.lowest, out=net)
-        for index, zone in enumerate(self.section.zones):
-            inside = self.section.bar_zone == index
-            if inside.any():
-                net[:, inside] -= zone.law.stress_at(plane[:, inside])
+        cell += self.concrete_cell
+        net -= self.concrete.at(coordinate, cell)
         return np.asarray(np.einsum("kcb,cb->kc", self.weight, net))
