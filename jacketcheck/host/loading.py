@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from dataclasses import dataclass
 from importlib.metadata import EntryPoint, distribution, entry_points
 from typing import Any
 
@@ -25,6 +26,17 @@ BUILT_IN = "built-in"
 
 class _RefusedError(JacketcheckError):
     """Something that a plug-in brings and that cannot be taken."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Installed:
+    """An entry point that is still to be loaded.
+
+    Told by a type of ours: once a library has imported the backport of `importlib.metadata`,
+    entry points are of its type.
+    """
+
+    entry_point: EntryPoint
 
 
 def load_host(
@@ -60,7 +72,7 @@ def load_host(
     off = tuple(dict.fromkeys(without))
     found: list[tuple[PluginInfo, object]] = []
     if installed:
-        found += [(_information(entry_point), entry_point) for entry_point in _entry_points()]
+        found += [(_information(one), _Installed(one)) for one in _entry_points()]
     found += extra
     _require_known(off, [plugin for plugin, _ in found])
 
@@ -121,8 +133,8 @@ def _folded(name: str) -> str:
 def _asked(builder: HostBuilder, plugin: PluginInfo, item: object) -> dict[str, list[Any]]:
     """What one plug-in brings through each hook; what fails on the way is reported."""
     time_limit = builder.time_limit
-    if isinstance(item, EntryPoint):
-        loaded = call_isolated(item.load, seconds=time_limit)
+    if isinstance(item, _Installed):
+        loaded = call_isolated(item.entry_point.load, seconds=time_limit)
         if loaded.problem is not None:
             builder.report(plugin, "import", loaded.problem)
             return {}
