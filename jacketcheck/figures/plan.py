@@ -246,7 +246,8 @@ def _alt(jacket: Jacket, system: DisplaySystem) -> str:
     for state, word in STATE_WORDS.items():
         bars = column.in_state(state)
         if bars:
-            which = "" if state == "intact" else f" (bar {_numbers(bars)})"
+            plural = "s" if len(bars) > 1 else ""
+            which = "" if state == "intact" else f" (bar{plural} {_numbers(bars)})"
             states.append(f"{len(bars)} {word}{which}")
     angle = math.degrees(float(sleeve.seam_angle))
     sentences = [
