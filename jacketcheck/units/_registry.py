@@ -7,6 +7,8 @@ from functools import lru_cache
 from importlib.resources import as_file, files
 from typing import TYPE_CHECKING
 
+from jacketcheck.units._usual_factors import USUAL_FACTORS
+
 if TYPE_CHECKING:
     import pint
 
@@ -40,6 +42,11 @@ def conversion_factor(unit: str, target: str) -> float:
     >>> conversion_factor("inch", "mm")
     25.4
     """
+    usual = USUAL_FACTORS.get((unit, target))
+    return _factor_from_registry(unit, target) if usual is None else usual
+
+
+def _factor_from_registry(unit: str, target: str) -> float:
     import pint  # noqa: PLC0415 - as in `registry`
 
     units = registry()
