@@ -23,6 +23,10 @@ class AnchorageNeed(NamedTuple):
 
     Attributes
     ----------
+    tensile_strength
+        f_ctk,0.05 of the concrete, of C60/75 at most [MPa].
+    size_coefficient
+        η_2.
     bond_strength
         f_bd [MPa].
     basic_length
@@ -35,6 +39,8 @@ class AnchorageNeed(NamedTuple):
         l_0, all bars lapped at one section [mm].
     """
 
+    tensile_strength: Real
+    size_coefficient: Real
     bond_strength: Real
     basic_length: Real
     cover_coefficient: Real
@@ -47,17 +53,19 @@ def anchorage_need(
 ) -> AnchorageNeed:
     """Lengths for an upright straight bar; neither stirrups nor transverse pressure are counted."""
     layer = added.layer
-    counted = np.minimum(concrete_strength, LARGEST_STRENGTH_FOR_BOND)
+    tensile = characteristic_tensile_strength(
+        np.minimum(concrete_strength, LARGEST_STRENGTH_FOR_BOND)
+    )
     bond = anchorage.bond_strength(
-        characteristic_tensile_strength(counted),
-        diameter=layer.diameter,
-        partial_factor=factors.concrete,
+        tensile, diameter=layer.diameter, partial_factor=factors.concrete
     )
     basic = anchorage.basic_anchorage_length(
         layer.diameter, bar_stress=layer.steel.expected_yield, bond_strength=bond
     )
     coefficient = anchorage.cover_coefficient(cover, diameter=layer.diameter)
     return AnchorageNeed(
+        tensile_strength=tensile,
+        size_coefficient=anchorage.size_coefficient(layer.diameter),
         bond_strength=bond,
         basic_length=basic,
         cover_coefficient=coefficient,
@@ -87,12 +95,16 @@ def add_anchorage(
 ) -> AnchorageNeed:
     """Write down the length of an anchorage or of a lap, and return what it rests on."""
     need, steel = anchorage_need(added, concrete_strength, cover, factors), added.layer.steel
+    steps.add("f_ctk", "5% fractile, f_ck not above 60 MPa", need.tensile_strength, "MPa",
+              f"{EN_1992} Table 3.1, 8.4.2(2)")  # fmt: skip
+    steps.add("η_1", "upright bar, good bond", 1.0, "1", f"{EN_1992} 8.4.2(2)")
+    steps.add("η_2", "min(1, (132 mm − φ)/100 mm)", need.size_coefficient, "1",
+              f"{EN_1992} 8.4.2(2)")  # fmt: skip
     steps.add("γ_C", "concrete", factors.concrete, "1", f"{EN_1992} 2.4.2.4")
-    steps.add("f_bd", "2.25 η_1 η_2 f_ctk,0.05/γ_C, good bond, f_ck ≤ 60 MPa", need.bond_strength,
-              "MPa", f"{EN_1992} 8.4.2")  # fmt: skip
+    steps.add("f_bd", "2.25 η_1 η_2 f_ctk/γ_C", need.bond_strength, "MPa", f"{EN_1992} Eq. 8.2")
     steps.add("σ_sd", "expected yield", steel.expected_yield, "MPa", steel.source)
     steps.add("l_b,rqd", "(φ/4) σ_sd/f_bd", need.basic_length, "mm", f"{EN_1992} Eq. 8.3")
-    steps.add("α_2", "1 − 0.15 (c_d − φ)/φ, 0.7 to 1", need.cover_coefficient, "1",
+    steps.add("α_2", "1 − 0.15 (c_d − φ)/φ, from 0.7 to 1", need.cover_coefficient, "1",
               f"{EN_1992} Table 8.2")  # fmt: skip
     if lap:
         steps.add("α_6", "all bars lapped at one section", anchorage.lap_coefficient(1.0), "1",

@@ -16,7 +16,7 @@ __all__ = [
     "HoleDistances",
     "PlateAtBolts",
     "add_bearing",
-    "add_bolt_class",
+    "add_bolt_shear",
     "bearing_of_plate",
     "foreign_bolts",
     "hole_distances",
@@ -180,24 +180,27 @@ def add_bearing(
     group, distances = jacket.bolts, hole_distances(jacket)
     clause = f"{EN_1993_8} Table 3.4"
     found = bearing_of_plate(jacket, plate, factors)
+    steps.add("d", f"{group.product}, {group.size}", group.diameter, "mm", group.source)
+    steps.add("f_ub", group.product, group.tensile_strength, "MPa", group.source)
     steps.add("d_0", f"{group.hole} hole, of slots the width", distances.hole, "mm",
               group.hole_source)  # fmt: skip
     steps.add("t", plate.name, plate.thickness, "mm", "input; two plates: smallest t over share")
     steps.add("f_u", plate.name, plate.tensile_strength, "MPa", "catalogue")
     steps.add("e_1", "edge distance along the force", plate.end_distance, "mm", "input")
-    steps.add("α_b,end", "min(e_1/(3 d_0), f_ub/f_u, 1)", found.end_coefficient, "1", clause)
-    steps.add("α_b,inner", "min(p_1/(3 d_0) − 1/4, f_ub/f_u, 1)", found.inner_coefficient, "1",
-              clause)  # fmt: skip
+    steps.add("α_end", "min(e_1/(3 d_0), f_ub/f_u, 1)", found.end_coefficient, "1", clause)
+    if np.any(np.greater(group.columns, 1)):
+        steps.add("p_1", "gauge", distances.gauge, "mm", "input bolts.gauge")
+        steps.add("α_in", "min(p_1/(3 d_0) − 1/4, f_ub/f_u, 1)", found.inner_coefficient, "1",
+                  clause)  # fmt: skip
+    steps.add("e_2", "end distance", distances.end, "mm", "input bolts, rows and height")
+    steps.add("p_2", "pitch", distances.pitch, "mm", "input bolts.pitch")
     steps.add("k_1", "min(2.8 e_2/d_0 − 1.7, 1.4 p_2/d_0 − 1.7, 2.5)", found.across, "1", clause)
+    steps.add("k_h", f"{group.hole} hole", bearing.hole_reduction(group.hole), "1", clause)
     steps.add("γ_M2", "bearing", factors.rupture, "1", f"{EN_1993_8} Table 2.1")
-    rule = "k_1 α_b f_u d t/γ_M2"
-    reduction = bearing.hole_reduction(group.hole)
-    if reduction < 1.0:
-        rule = f"{reduction:g} {rule}"
-    if np.any(single_lap(jacket)):
-        rule += " ≤ 1.5 f_u d t/γ_M2 in a single lap with one bolt"
-    steps.add("F_b,Rd,end", rule, found.end, "N", clause)
-    steps.add("F_b,Rd,inner", rule, found.inner, "N", clause)
+    limit = " ≤ 1.5 f_u d t/γ_M2, single lap with one bolt" if np.any(single_lap(jacket)) else ""
+    steps.add("F_b,end", f"k_h k_1 α_end f_u d t/γ_M2{limit}", found.end, "N", clause)
+    if np.any(np.greater(group.columns, 1)):
+        steps.add("F_b,in", f"k_h k_1 α_in f_u d t/γ_M2{limit}", found.inner, "N", clause)
     return found
 
 
@@ -216,27 +219,29 @@ def shear_of_bolt(jacket: Jacket, factors: PartialFactors) -> Real:
     )
 
 
-def add_bolt_class(jacket: Jacket, factors: PartialFactors, steps: Steps) -> Real:
+def add_bolt_shear(jacket: Jacket, factors: PartialFactors, steps: Steps) -> Real:
     """Write down what the shear of a bolt rests on, and return it for one plane [N]."""
-    group = jacket.bolts
+    group, clause = jacket.bolts, f"{EN_1993_8} Table 3.4"
     counted = bolts.high_strength_class(group.tensile_strength, threads=group.threads)
-    clause = f"{EN_1993_8} Table 3.4"
-    steps.add("f_ub", f"{group.product}, as class 8.8 or 10.9", counted.tensile_strength, "MPa",
+    length = seam_joint_length(columns=group.columns, gauge=group.gauge)
+    steps.add("d", f"{group.product}, {group.size}", group.diameter, "mm", group.source)
+    if group.threads == "included":
+        steps.add("A", "stress area", group.tensile_stress_area, "mm2", group.source)
+    else:
+        steps.add("A", "π d²/4", group.area, "mm2", "shank")
+    steps.add("f_ub", "as class 8.8 or 10.9", counted.tensile_strength, "MPa",
               f"{EN_1993_8} Table 3.1")  # fmt: skip
     steps.add("α_v", f"threads {group.threads}", counted.shear_coefficient, "1", clause)
-    if group.threads == "included":
-        steps.add(
-            "A_s", f"stress area, {group.size}", group.tensile_stress_area, "mm2", group.source
-        )
-    else:
-        steps.add("A", f"shank, {group.size}", group.area, "mm2", group.source)
-    length = seam_joint_length(columns=group.columns, gauge=group.gauge)
-    steps.add("β_Lf", "1 − (L_j − 15 d)/(200 d), 0.75 to 1",
+    steps.add("L_j", "columns on one side of the seam", length, "mm", "input bolts.gauge")
+    steps.add("β_Lf", "1 − (L_j − 15 d)/(200 d), from 0.75 to 1",
               bolts.long_joint_factor(length, diameter=group.diameter), "1",
               f"{EN_1993_8} 3.8")  # fmt: skip
+    steps.add("k_d", "0.85 for M12 and M14 with 2 mm of clearance",
+              bolts.small_bolt_factor(group.diameter, hole=hole_distances(jacket).hole), "1",
+              f"{EN_1993_8} 3.6.1(5)")  # fmt: skip
     steps.add("γ_M2", "bolts", factors.rupture, "1", f"{EN_1993_8} Table 2.1")
-    return steps.add("F_v,Rd", "β_Lf α_v f_ub A/γ_M2, × 0.85 for M12 and M14 with 2 mm clearance",
-                     shear_of_bolt(jacket, factors), "N", clause)  # fmt: skip
+    return steps.add("F_v,Rd", "β_Lf k_d α_v f_ub A/γ_M2", shear_of_bolt(jacket, factors), "N",
+                     clause)  # fmt: skip
 
 
 def foreign_bolts(jacket: Jacket) -> tuple[str, ...]:

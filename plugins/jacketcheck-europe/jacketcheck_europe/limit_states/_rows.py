@@ -1,11 +1,14 @@
-"""Rows as these provisions write them."""
+"""Rows as these provisions write them, and inputs that many of them write down."""
 
 from __future__ import annotations
 
-from jacketcheck.plugin import Kind, Real, Result, Steps
+import numpy as np
+
+from jacketcheck.plugin import Jacket, Kind, Plate, Real, Result, Step, Steps
+from jacketcheck_europe.editions import EN_1993
 from jacketcheck_europe.partial_factors import PartialFactors
 
-__all__ = ["at_least", "at_most", "resistance_row"]
+__all__ = ["add_design_yield", "add_radii", "at_least", "at_most", "resistance_row"]
 
 
 def resistance_row(
@@ -28,20 +31,56 @@ def resistance_row(
 
 
 def at_least(
-    title: str, location: str, *, provided: Real, needed: Real, clause: str, symbol: str, rule: str
+    title: str,
+    location: str,
+    given: Step,
+    *,
+    provided: Real,
+    needed: Real,
+    clause: str,
+    symbol: str,
+    rule: str,
 ) -> Result:
     """A length that must not fall below a rule: demand is the rule, capacity the length."""
     steps = Steps()
+    steps.add(given.symbol, given.expression, given.value, given.unit, given.source)
     steps.add(f"{symbol},min", rule, needed, "mm", clause)
     steps.add(symbol, "provided", provided, "mm", "input")
     return Result(title, location, needed, provided, "mm", clause, steps.lines)
 
 
 def at_most(
-    title: str, location: str, *, provided: Real, allowed: Real, clause: str, symbol: str, rule: str
+    title: str,
+    location: str,
+    given: Step,
+    *,
+    provided: Real,
+    allowed: Real,
+    clause: str,
+    symbol: str,
+    rule: str,
 ) -> Result:
     """A length that must not exceed a rule: demand is the length, capacity the rule."""
     steps = Steps()
     steps.add(symbol, "provided", provided, "mm", "input")
+    steps.add(given.symbol, given.expression, given.value, given.unit, given.source)
     steps.add(f"{symbol},max", rule, allowed, "mm", clause)
     return Result(title, location, provided, allowed, "mm", clause, steps.lines)
+
+
+def add_radii(jacket: Jacket, steps: Steps) -> None:
+    """Write down the radii between which pressure is carried through the grout."""
+    sleeve, column = jacket.sleeve, jacket.column
+    steps.add("D_i", "inside of the sleeve", sleeve.inner_diameter, "mm",
+              "input sleeve.inner_diameter")  # fmt: skip
+    steps.add("R_i", "D_i/2", sleeve.inner_radius, "mm", "geometry")
+    steps.add("D", "column", column.diameter, "mm", "input column.diameter")
+    steps.add("R_c", "D/2", column.radius, "mm", "geometry")
+
+
+def add_design_yield(steel: Plate, factors: PartialFactors, steps: Steps) -> Real:
+    """Write down the design yield strength of a plate and return it [MPa]."""
+    steps.add("f_y", steel.name, steel.yield_strength, "MPa", steel.source)
+    steps.add("γ_M0", "section", factors.section, "1", f"{EN_1993} 6.1(1)")
+    design = np.divide(steel.yield_strength, factors.section)
+    return steps.add("f_yd", "f_y/γ_M0", design, "MPa", f"{EN_1993} 6.2.3(2)a")

@@ -20,9 +20,8 @@ from jacketcheck.plugin import (
 )
 from jacketcheck_europe.editions import EN_1992, EN_1993, EN_1998_3
 from jacketcheck_europe.limit_states._anchorage import add_anchorage, add_bar, anchorage_need
-from jacketcheck_europe.limit_states._rows import resistance_row
+from jacketcheck_europe.limit_states._rows import add_design_yield, resistance_row
 from jacketcheck_europe.mechanics import jackets
-from jacketcheck_europe.mechanics.plates import plastic_resistance
 from jacketcheck_europe.partial_factors import PartialFactors
 
 __all__ = ["added_bar_development", "added_bar_lap", "lap_clamping"]
@@ -41,11 +40,10 @@ def added_bar_development(jacket: Jacket, factors: PartialFactors) -> list[Resul
     title, added = "Development of the added bars in the repair", jacket.added_bars
     if added is None:
         return [not_applicable(title, _NONE)]
-    steps, found = Steps(), repair_anchorage(jacket)
+    steps = Steps()
     add_bar(added, steps)
     need = add_anchorage(added, *_add_surroundings(jacket, added, steps), factors, steps)
-    steps.add("a", "offset to the column bar beside it", found.offset, "mm", "geometry")
-    capacity = steps.add("l", "height above footing − a", found.available_length, "mm", "geometry")
+    capacity = _add_lap(jacket, added, steps)
     return [
         resistance_row(
             title,
@@ -69,19 +67,20 @@ def added_bar_lap(jacket: Jacket, factors: PartialFactors) -> list[Result]:
 
 
 def _lap_hoops(jacket: Jacket, added: AddedBarLayer, factors: PartialFactors) -> Result:
-    steps, sleeve, found = Steps(), jacket.sleeve, repair_anchorage(jacket)
+    steps, sleeve = Steps(), jacket.sleeve
     source = "McLean and Smith 1997"
     add_bar(added, steps)
     steps.add("f_ue", added.layer.steel.name, added.layer.steel.expected_tensile, "MPa",
               added.layer.steel.source)  # fmt: skip
-    steps.add("l_s", "height above footing − offset", found.available_length, "mm", "geometry")
-    demand = steps.add("N_lap", "k n A_b f_ue/(2π l_s)", lap_hoop_force(jacket), "N/mm", source)
-    steps.add("f_y", sleeve.steel.name, sleeve.steel.yield_strength, "MPa", sleeve.steel.source)
-    steps.add("γ_M0", "section", factors.section, "1", f"{EN_1993} 6.1(1)")
-    resistance = plastic_resistance(
-        sleeve.steel.yield_strength, gross_area=sleeve.thickness, partial_factor=factors.section
-    )
-    capacity = steps.add("N_pl,Rd", "t f_y/γ_M0", resistance, "N/mm", f"{EN_1993} 6.2.3(2)a")
+    steps.add("n", "added bars", added.layer.count, "1", "input added_bars.count")
+    _add_lap(jacket, added, steps)
+    force = lap_hoop_force(jacket)
+    demand = steps.add("N_lap", "n A_b f_ue/(2π l), times the share of bars in tension at the base",
+                       force, "N/mm", source)  # fmt: skip
+    steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
+    design = add_design_yield(sleeve.steel, factors, steps)
+    capacity = steps.add("N_pl,Rd", "t f_yd", np.multiply(sleeve.thickness, design), "N/mm",
+                         f"{EN_1993} 6.2.3(2)a")  # fmt: skip
     return resistance_row(
         _LAP,
         "hoop force alone, beside yield of the sleeve",
@@ -98,27 +97,46 @@ def _lap_length(jacket: Jacket, added: AddedBarLayer, factors: PartialFactors) -
     steps = Steps()
     add_bar(added, steps)
     need = add_anchorage(added, *_add_surroundings(jacket, added, steps), factors, steps, lap=True)
-    apart = steps.add("Δ", "clear distance of lapped bars, where above min(4 φ, 50 mm)",
-                      _extra_length(jacket, added), "mm", f"{EN_1992} 8.7.2(3)")  # fmt: skip
-    demand = steps.add(
-        "l_0 + Δ", "bars apart", np.add(need.lap_length, apart), "mm", f"{EN_1992} 8.7.2(3)"
-    )
+    clause = f"{EN_1992} 8.7.2(3)"
+    steps.add("a", "offset to the column bar beside it", repair_anchorage(jacket).offset, "mm",
+              "geometry")  # fmt: skip
+    steps.add("φ_c", jacket.column.layer.size, jacket.column.layer.diameter, "mm",
+              jacket.column.layer.source)  # fmt: skip
+    steps.add("a_c", "a − (φ + φ_c)/2", _clear_distance(jacket, added), "mm", "geometry")
+    apart = steps.add("Δ", "a_c, or 0 up to min(4 φ, 50 mm)", _extra_length(jacket, added), "mm",
+                      clause)  # fmt: skip
+    demand = steps.add("l_need", "l_0 + Δ", np.add(need.lap_length, apart), "mm", clause)
+    capacity = steps.add("h", "added bars above the footing", added.height, "mm",
+                         "input added_bars.height")  # fmt: skip
     return resistance_row(
         _LAP,
         "length of the laps",
         steps,
         demand=demand,
-        capacity=added.height,
+        capacity=capacity,
         unit="mm",
         clause=f"{EN_1992} 8.7.3",
         factors=factors,
     )
 
 
+def _add_lap(jacket: Jacket, added: AddedBarLayer, steps: Steps) -> Real:
+    """Write down over which length added bars lap with the column's, and return it [mm]."""
+    found = repair_anchorage(jacket)
+    steps.add("h", "added bars above the footing", added.height, "mm", "input added_bars.height")
+    steps.add("a", "offset to the column bar beside it", found.offset, "mm", "geometry")
+    return steps.add("l", "h − a", found.available_length, "mm", "geometry")
+
+
+def _clear_distance(jacket: Jacket, added: AddedBarLayer) -> Real:
+    """Between an added bar and the column bar that it laps with [mm]."""
+    radii = np.add(added.layer.diameter, jacket.column.layer.diameter) / 2.0
+    return np.subtract(repair_anchorage(jacket).offset, radii)
+
+
 def _extra_length(jacket: Jacket, added: AddedBarLayer) -> Real:
     """What bars that do not touch add to their lap [mm]."""
-    radii = np.add(added.layer.diameter, jacket.column.layer.diameter) / 2.0
-    clear = np.subtract(repair_anchorage(jacket).offset, radii)
+    clear = _clear_distance(jacket, added)
     near = np.minimum(np.multiply(4.0, added.layer.diameter), 50.0)
     return np.where(np.less_equal(clear, near), 0.0, clear)
 
@@ -156,17 +174,18 @@ def _clamping_stress(jacket: Jacket, added: AddedBarLayer) -> Result:
     clause = f"{EN_1998_3} A.4.4.4, Eq. A.36"
     add_bar(added, steps)
     steps.add("f_yL", "expected yield", layer.steel.expected_yield, "MPa", layer.steel.source)
-    perimeter = steps.add("p", "π (D_bars − φ)",
-                          np.pi * (2.0 * np.asarray(layer.circle_radius) - layer.diameter), "mm",
-                          "geometry, along the inside of the bars")  # fmt: skip
+    steps.add("n", "added bars", layer.count, "1", "input added_bars.count")
+    circle = 2.0 * np.asarray(layer.circle_radius)
+    steps.add("D_b", "circle of the bars", circle, "mm", "input added_bars.circle_diameter")
+    perimeter = steps.add("p", "π (D_b − φ), along the inside of the bars",
+                          np.pi * (circle - layer.diameter), "mm", "geometry")  # fmt: skip
     cover = steps.add("c", "grout to sleeve", _grout_cover(jacket, added), "mm", "geometry")
     # bars that stand farther apart than they are high have no lap; 1 mm shows it
-    length = steps.add("L_s", "height above footing − offset",
-                       np.maximum(repair_anchorage(jacket).available_length, 1.0), "mm",
+    length = steps.add("L_s", "max(l, 1 mm)", np.maximum(_add_lap(jacket, added, steps), 1.0), "mm",
                        "geometry")  # fmt: skip
     demand = steps.add(
         "σ_l",
-        "A_b f_yL/{[p/(2n) + 2(φ + c)] L_s}",
+        "A_b f_yL/{[p/(2 n) + 2 (φ + c)] L_s}",
         jackets.lap_clamping_stress(
             layer.area,
             yield_strength=layer.steel.expected_yield,
@@ -179,11 +198,11 @@ def _clamping_stress(jacket: Jacket, added: AddedBarLayer) -> Result:
         "MPa",
         clause,
     )
-    steps.add("p(ε_cl)", f"sleeve at a hoop strain of {jackets.CLAMPING_STRAIN:g}, or as judged",
+    steps.add("p_ε", f"sleeve at a hoop strain of {jackets.CLAMPING_STRAIN:g}, or as judged",
               supply.at_hoop_strain, "MPa", "input judgement.clamping_strain")  # fmt: skip
     steps.add("p_y", "sleeve at yield", supply.at_yield, "MPa", "thin shell")
     steps.add("p_slip", "seams at slip; not for snug bolts", supply.at_slip, "MPa", "friction")
-    capacity = steps.add("p_av", "smallest", supply.available, "MPa", clause)
+    capacity = steps.add("p_av", "min(p_ε, p_y, p_slip)", supply.available, "MPa", clause)
     return Result(_CLAMPING, "laps of added bars", demand, capacity, "MPa", clause, steps.lines,
                   (_BY_ANALOGY,))  # fmt: skip
 
@@ -194,15 +213,17 @@ def _jacket_length(jacket: Jacket, added: AddedBarLayer, factors: PartialFactors
     need = anchorage_need(added, *_surroundings(jacket, added), factors)
     steps.add("l_0", "lap length that the added bars need", need.lap_length, "mm",
               f"{EN_1992} 8.7.3")  # fmt: skip
-    demand = steps.add("1.5 l_0", "half as long again as the lap",
+    demand = steps.add("l_j", "1.5 l_0, half as long again as the lap",
                        np.multiply(jackets.JACKET_LENGTH_OVER_LAP, need.lap_length), "mm",
                        clause)  # fmt: skip
+    height = steps.add("h_s", "height of the sleeve", jacket.sleeve.height, "mm",
+                       "input repair.height less repair.gap")  # fmt: skip
     return resistance_row(
         _CLAMPING,
         "jacket over the laps",
         steps,
         demand=demand,
-        capacity=jacket.sleeve.height,
+        capacity=height,
         unit="mm",
         clause=clause,
         factors=factors,

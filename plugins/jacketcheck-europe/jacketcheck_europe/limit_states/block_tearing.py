@@ -60,6 +60,8 @@ def _block(jacket: Jacket, plate: _TornPlate, factors: PartialFactors) -> Result
     steps.add("f_y", steel.name, steel.yield_strength, "MPa", steel.source)
     steps.add("f_u", steel.name, steel.tensile_strength, "MPa", steel.source)
     steps.add("t", plate.name, plate.thickness, "mm", "input; two plates: smallest t over share")
+    steps.add("γ_M0", "section", factors.section, "1", f"{EN_1993_8} Table 2.1")
+    steps.add("γ_M2", "rupture", factors.rupture, "1", f"{EN_1993_8} Table 2.1")
     per_row = [
         _add_block(name, block, steel, factors, steps)
         for name, block in _blocks(jacket, plate).items()
@@ -99,6 +101,9 @@ def _add_block(
 ) -> Real:
     """Write down the resistance of a block for each of its rows and return it [N]."""
     eccentric = name in _ECCENTRIC
+    steps.add("A_nv", f"{name}: net area in shear", block.areas.net_shear, "mm2", "geometry")
+    steps.add("A_nt", f"{name}: net area in tension", block.areas.net_tension, "mm2", "geometry")
+    steps.add("k", f"{name}: rows that push on it", block.rows, "1", "geometry")
     resistance = block_tearing_resistance(
         block.areas,
         yield_strength=steel.yield_strength,
@@ -111,8 +116,8 @@ def _add_block(
     rule = "Eq. 3.10, eccentric" if eccentric else "Eq. 3.9"
     return steps.add(
         f"V_eff,Rd ({name})",
-        f"{tension} + f_y A_nv/(√3 γ_M0)",
+        f"[{tension} + f_y A_nv/(√3 γ_M0)]/k",
         np.divide(resistance, block.rows),
         "N",
-        f"{_CLAUSE}, {rule}, per row",
+        f"{_CLAUSE}, {rule}",
     )

@@ -9,7 +9,7 @@ import numpy as np
 from jacketcheck.mechanics.jacket_shear import jacket_shear as shear_of_hoops
 from jacketcheck.plugin import Jacket, Real, Result, Steps, add_hinge, capacity_of_repaired
 from jacketcheck_europe.editions import EN_1992, EN_1992_2, EN_1998_2, EN_1998_3
-from jacketcheck_europe.limit_states._rows import resistance_row
+from jacketcheck_europe.limit_states._rows import add_design_yield, resistance_row
 from jacketcheck_europe.mechanics import column_shear as shear
 from jacketcheck_europe.mechanics.concrete import (
     design_compressive_strength,
@@ -47,12 +47,15 @@ def jacket_shear(jacket: Jacket, factors: PartialFactors) -> list[Result]:
     demand = add_hinge(jacket, steps).shear
     span = steps.add("L_V", "footing to contraflexure", np.add(_span(jacket), jacket.repair_height),
                      "mm", "statics")  # fmt: skip
-    column = _add_existing(jacket, factors, span=span, ductility=_FULLY_DEGRADED, steps=steps)
-    design = np.divide(sleeve.steel.yield_strength, factors.section)
-    steps.add("f_yj,d", "f_y/γ_M0", design, "MPa", sleeve.steel.source)
+    ductility = steps.add("μ_Δ,pl", "degraded in full", _FULLY_DEGRADED, "1", _EXISTING)
+    column = _add_existing(jacket, factors, span=span, ductility=ductility, steps=steps)
+    steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
+    steps.add("D_i", "inside of the sleeve", sleeve.inner_diameter, "mm",
+              "input sleeve.inner_diameter")  # fmt: skip
+    design = add_design_yield(sleeve.steel, factors, steps)
     hoops = steps.add(
         "V_j",
-        "0.5 (π/2) t f_yj,d D_i",
+        "0.5 (π/2) t f_yd D_i",
         shear_of_hoops(
             JACKET_STRESS_SHARE * design,
             thickness=sleeve.thickness,
@@ -61,9 +64,7 @@ def jacket_shear(jacket: Jacket, factors: PartialFactors) -> list[Result]:
         "N",
         clause,
     )
-    capacity = steps.add(
-        "V_R + V_j", "added, the jacket staying elastic", column + hoops, "N", clause
-    )
+    capacity = steps.add("V_tot", "V_R + V_j", column + hoops, "N", clause)
     return [
         resistance_row(
             _JACKETED,
@@ -103,8 +104,10 @@ def _add_ductility(jacket: Jacket, steps: Steps) -> Real:
     repaired, demand = capacity_of_repaired(jacket), jacket.demands.displacement
     reached = repaired.displacement if demand is None else demand
     plastic = np.maximum(np.divide(reached, repaired.yield_displacement) - 1.0, 0.0)
-    what = "Δ_u/Δ_y − 1, no demand given" if demand is None else "Δ_D/Δ_y − 1"
-    return steps.add("μ_Δ,pl", what, plastic, "1", "plastic hinge method")
+    what = "capacity, as no demand is given" if demand is None else "displacement demand"
+    steps.add("Δ_y", "at yield", repaired.yield_displacement, "mm", "plastic hinge method")
+    steps.add("Δ_D", what, reached, "mm", "input actions.displacement_demand")
+    return steps.add("μ_Δ,pl", "max(Δ_D/Δ_y − 1, 0)", plastic, "1", "definition")
 
 
 def _add_existing(
@@ -112,22 +115,31 @@ def _add_existing(
 ) -> Real:
     """Write down the shear resistance of the existing column and return it [N]."""
     column, ties = jacket.column, jacket.column.ties
-    strength = steps.add(
-        "f_c",
-        "f_ck/γ_C",
-        np.divide(column.concrete.specified, factors.concrete),
-        "MPa",
-        "input column.concrete_strength",
+    section = {
+        "concrete_strength": _add_concrete(jacket, factors, steps),
+        "core_area": _add_core(jacket, steps),
+        "diameter": column.diameter,
+        "shear_span": span,
+    }
+    ratio = column.layer.total_area / column.gross_area
+    steps.add("A_st", "all bars of the column", column.layer.total_area, "mm2", column.layer.source)
+    steps.add("ρ_tot", "A_st/(π D²/4)", ratio, "1", "geometry")
+    concrete = steps.add("V_c", "0.16 max(0.5, 100 ρ_tot) (1 − 0.16 min(5, L_V/D)) √f_c A_c",
+                         shear.existing_concrete_shear(bar_ratio=ratio, **section), "N",
+                         _EXISTING)  # fmt: skip
+    steps.add("N_Ed", "with the earthquake", jacket.demands.axial_load, "N",
+              "input actions.axial_load")  # fmt: skip
+    depth = capacity_of_repaired(jacket).neutral_axis_depth
+    steps.add("x", "neutral axis at the ultimate curvature", depth, "mm", "section analysis")
+    axial = shear.existing_axial_shear(
+        jacket.demands.axial_load, compression_depth=depth, **section
     )
-    yields = steps.add("f_yw", "f_yk/γ_S", np.divide(ties.yield_strength, factors.reinforcement),
-                       "MPa", ties.source)  # fmt: skip
-    depth = steps.add("x", "neutral axis at φ_u", capacity_of_repaired(jacket).neutral_axis_depth,
-                      "mm", "section analysis")  # fmt: skip
-    core = np.pi * np.square(np.subtract(ties.core_diameter, ties.diameter)) / 4.0
-    steps.add("A_c", "π D_c²/4, inside of the hoops", core, "mm2", "geometry")
+    steps.add("V_N", "(D − x)/(2 L_V) min(N_Ed, 0.55 A_c f_c)", axial, "N", _EXISTING)
+    yields = _add_hoops(jacket, factors, steps)
+    steps.add("c", "cover of the hoops", column.cover, "mm", "input column.cover")
     hoops = steps.add(
         "V_w",
-        "(π/2) A_sw f_yw (D − 2c)/s",
+        "(π/2) (A_sw/s) f_yw (D − 2 c)",
         shear.circular_hoop_shear(
             ties.area,
             yield_strength=yields,
@@ -139,19 +151,42 @@ def _add_existing(
     )
     steps.add("γ_el", "primary member", factors.existing_member, "1", f"{EN_1998_3} A.3.3.1(1)")
     resistance = shear.existing_column_shear(
-        jacket.demands.axial_load,
-        diameter=column.diameter,
-        core_area=core,
-        compression_depth=depth,
-        shear_span=span,
-        concrete_strength=strength,
-        bar_ratio=column.layer.total_area / column.gross_area,
-        plastic_ductility=ductility,
+        axial_shear=axial,
+        concrete_shear=concrete,
         hoop_shear=hoops,
+        plastic_ductility=ductility,
         member_factor=factors.existing_member,
     )
-    return steps.add("V_R", "axial load, concrete and hoops, degraded with μ_Δ,pl", resistance, "N",
+    return steps.add("V_R", "[V_N + (1 − 0.05 min(5, μ_Δ,pl)) (V_c + V_w)]/γ_el", resistance, "N",
                      _EXISTING)  # fmt: skip
+
+
+def _add_concrete(jacket: Jacket, factors: PartialFactors, steps: Steps) -> Real:
+    """Write down the concrete's strength and return it, divided by its factor [MPa]."""
+    strength = jacket.column.concrete.specified
+    steps.add("f_ck", "column", strength, "MPa", "input column.concrete_strength")
+    steps.add("γ_C", "concrete", factors.concrete, "1", f"{EN_1992} 2.4.2.4")
+    return steps.add("f_c", "f_ck/γ_C", np.divide(strength, factors.concrete), "MPa", _EXISTING)
+
+
+def _add_core(jacket: Jacket, steps: Steps) -> Real:
+    """Write down the area of the core inside of the hoops and return it [mm²]."""
+    ties = jacket.column.ties
+    inside = np.subtract(ties.core_diameter, ties.diameter)
+    steps.add("D", "column", jacket.column.diameter, "mm", "input column.diameter")
+    steps.add("D_c", "inside of the hoops", inside, "mm", "geometry")
+    return steps.add("A_c", "π D_c²/4", np.pi * np.square(inside) / 4.0, "mm2", "geometry")
+
+
+def _add_hoops(jacket: Jacket, factors: PartialFactors, steps: Steps) -> Real:
+    """Write down the hoops and return their design yield strength [MPa]."""
+    ties = jacket.column.ties
+    steps.add("A_sw", ties.size, ties.area, "mm2", ties.source)
+    steps.add("s", "hoops", ties.spacing, "mm", "input column.hoops.spacing")
+    steps.add("f_yk", "hoops", ties.yield_strength, "MPa", ties.source)
+    steps.add("γ_S", "reinforcement", factors.reinforcement, "1", f"{EN_1992} 2.4.2.4")
+    design = np.divide(ties.yield_strength, factors.reinforcement)
+    return steps.add("f_yw", "f_yk/γ_S", design, "MPa", f"{EN_1992} 3.2.7(2)")
 
 
 def _span(jacket: Jacket) -> Real:
@@ -164,37 +199,22 @@ def _ductile_pier(jacket: Jacket, factors: PartialFactors) -> Result:
     steps, column, ties = Steps(), jacket.column, jacket.column.ties
     clause = f"{EN_1998_2} 5.6.3.4; {EN_1992} 6.2.3"
     demand = add_hinge(jacket, steps).shear
-    section = shear.pier_section(
-        concrete_radius=ties.core_diameter / 2.0, bar_circle_radius=column.layer.circle_radius
-    )
-    steps.add("z", "0.9 (r + 2 r_s/π), core", section.lever_arm, "mm", f"{EN_1998_2} 5.6.3.3(2)")
-    yields = steps.add("f_ywd", "f_yk/γ_S", np.divide(ties.yield_strength, factors.reinforcement),
-                       "MPa", ties.source)  # fmt: skip
+    core = np.divide(ties.core_diameter, 2.0)
+    steps.add("r", "core, to the centre of the hoops", core, "mm", f"{EN_1998_2} 5.6.3.4")
+    steps.add("r_s", "circle of the bars", column.layer.circle_radius, "mm", "geometry")
+    section = shear.pier_section(concrete_radius=core, bar_circle_radius=column.layer.circle_radius)
+    steps.add("z", "0.9 (r + 2 r_s/π)", section.lever_arm, "mm", f"{EN_1998_2} 5.6.3.3(2)")
+    yields = _add_hoops(jacket, factors, steps)
     hoops = steps.add(
         "V_Rd,s",
-        "(π/2) (A_h/s) z f_ywd, θ = 45°",
+        "(π/2) (A_sw/s) z f_yw, cracks at 45°",
         shear.pier_hoop_shear(
             ties.area, yield_strength=yields, spacing=ties.spacing, lever_arm=section.lever_arm
         ),
         "N",
         f"{EN_1992} Eq. 6.8",
     )
-    crushing = steps.add(
-        "V_Rd,max",
-        "b_w z ν_1 f_cd/2",
-        shear.pier_crushing_shear(
-            design_compressive_strength(
-                column.concrete.specified,
-                coefficient=factors.compression,
-                partial_factor=factors.concrete,
-            ),
-            effectiveness=strut_effectiveness(column.concrete.specified),
-            lever_arm=section.lever_arm,
-            web_width=section.web_width,
-        ),
-        "N",
-        f"{EN_1992} Eq. 6.9; {EN_1992_2} 3.1.6(101)",
-    )
+    crushing = _add_crushing(jacket, factors, section, steps)
     steps.add("γ_Bd", "brittle failure", factors.pier_shear, "1", f"{EN_1998_2} 5.6.2(2)")
     capacity = steps.add("V_Rd/γ_Bd", "min(V_Rd,s, V_Rd,max)/γ_Bd",
                          np.minimum(hoops, crushing) / factors.pier_shear, "N", clause)  # fmt: skip
@@ -208,3 +228,32 @@ def _ductile_pier(jacket: Jacket, factors: PartialFactors) -> Result:
         clause=clause,
         factors=factors,
     )
+
+
+def _add_crushing(
+    jacket: Jacket, factors: PartialFactors, section: shear.PierSection, steps: Steps
+) -> Real:
+    """Write down the shear that crushes the struts and return it [N]."""
+    strength = jacket.column.concrete.specified
+    steps.add("b_w", "2 √(r² − (2 r_s/π)²)", section.web_width, "mm", f"{EN_1992} 6.2.3(1)")
+    steps.add("f_ck", "column", strength, "MPa", "input column.concrete_strength")
+    steps.add("α_cc", "bridges", factors.compression, "1", f"{EN_1992_2} 3.1.6(101)")
+    steps.add("γ_C", "concrete", factors.concrete, "1", f"{EN_1992} 2.4.2.4")
+    design = steps.add(
+        "f_cd",
+        "α_cc f_ck/γ_C",
+        design_compressive_strength(
+            strength, coefficient=factors.compression, partial_factor=factors.concrete
+        ),
+        "MPa",
+        f"{EN_1992} Eq. 3.15",
+    )
+    effectiveness = steps.add("ν_1", "0.6 (1 − f_ck/250 MPa)", strut_effectiveness(strength), "1",
+                              f"{EN_1992} Eq. 6.6N")  # fmt: skip
+    crushing = shear.pier_crushing_shear(
+        design,
+        effectiveness=effectiveness,
+        lever_arm=section.lever_arm,
+        web_width=section.web_width,
+    )
+    return steps.add("V_Rd,max", "b_w z ν_1 f_cd/2", crushing, "N", f"{EN_1992} Eq. 6.9")

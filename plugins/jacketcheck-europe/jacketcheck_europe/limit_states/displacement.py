@@ -110,9 +110,11 @@ def _add_capacity(
     span = steps.add(f"L_{mark}", "hinge to contraflexure",
                      np.subtract(jacket.column.height, repair_height) / number, "mm",
                      "statics")  # fmt: skip
+    steps.add("d_bL", layer.size, layer.diameter, "mm", layer.source)
+    steps.add("f_yk", layer.steel.name, layer.steel.yield_strength, "MPa", layer.steel.source)
     length = steps.add(
         f"L_p,{mark}",
-        "0.10 L + 0.015 f_yk d_bL",
+        f"0.10 L_{mark} + 0.015 f_yk d_bL",
         hinges.plastic_hinge_length(
             span, yield_strength=layer.steel.yield_strength, bar_diameter=layer.diameter
         ),
@@ -123,21 +125,30 @@ def _add_capacity(
         f"Φ_y,{mark}", "idealised yield", capacity.yield_curvature, "1/mm", "section analysis"
     )
     steps.add(f"Φ_u,{mark}", "ultimate", capacity.ultimate_curvature, "1/mm", "section analysis")
+    depth = np.add(jacket.column.radius, np.multiply(2.0 / np.pi, layer.circle_radius))
+    steps.add("D", "column", jacket.column.diameter, "mm", "input column.diameter")
+    steps.add("r_s", "circle of the bars", layer.circle_radius, "mm", "geometry")
+    steps.add("d", "D/2 + 2 r_s/π", depth, "mm", f"{EN_1998_2} 5.6.3.3(2)")
+    steps.add(f"λ_{mark}", f"min(1, √(L_{mark}/(3 d)))",
+              np.minimum(np.sqrt(np.divide(span, 3.0 * depth)), 1.0), "1",
+              f"{EN_1998_2} Eq. E.20")  # fmt: skip
+    steps.add("γ_R,p", "rotation", factors.hinge_rotation, "1", f"{EN_1998_2} 4.2.4.4(2)")
     rotation = steps.add(
-        f"θ_p,d,{mark}",
-        "(Φ_u − Φ_y) L_p (1 − L_p/(2 L)) λ(α_s)/γ_R,p",
+        f"θ_p,{mark}",
+        f"(Φ_u,{mark} − Φ_y,{mark}) L_p,{mark} (1 − L_p,{mark}/(2 L_{mark})) λ_{mark}/γ_R,p",
         hinges.design_plastic_rotation(
             capacity.ultimate_curvature,
             yield_curvature=capacity.yield_curvature,
             hinge_length=length,
             span=span,
-            effective_depth=np.add(
-                jacket.column.radius, np.multiply(2.0 / np.pi, layer.circle_radius)
-            ),
+            effective_depth=depth,
             partial_factor=factors.hinge_rotation,
         ),
         "1",
         _CLAUSE,
     )
+    steps.add("n_h", "hinges", number, "1", "input column.curvature")
+    steps.add(f"d_y,{mark}", "at yield", capacity.yield_displacement, "mm", "plastic hinge method")
     displacement = np.add(capacity.yield_displacement, number * rotation * span)
-    return steps.add(f"d_u,{mark}", "d_y + θ_p,d L for each hinge", displacement, "mm", _CLAUSE)
+    return steps.add(f"d_u,{mark}", f"d_y,{mark} + n_h θ_p,{mark} L_{mark}", displacement, "mm",
+                     _CLAUSE)  # fmt: skip

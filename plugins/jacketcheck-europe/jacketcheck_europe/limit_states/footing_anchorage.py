@@ -70,12 +70,13 @@ def _grouted(
     half = np.subtract(layer.spacing, layer.diameter) / 2.0
     cover = steps.add("c_d", "half of the clear bar spacing", half, "mm", "geometry")
     need = add_anchorage(added, concrete, cover, factors, steps)
+    capacity = steps.add("l", "embedment", added.embedment, "mm", "input added_bars.embedment")
     return resistance_row(
         _TITLE,
         "embedment in grout",
         steps,
         demand=need.anchorage_length,
-        capacity=added.embedment,
+        capacity=capacity,
         unit="mm",
         clause=f"{EN_1992} 8.4.4",
         factors=factors,
@@ -87,18 +88,19 @@ def _adhesive(added: AddedBarLayer, bond_stress: Real, factors: PartialFactors) 
     steps, layer = Steps(), added.layer
     clause = f"{EN_1992_4} 7.2.1.6, Table C.3"
     add_bar(added, steps)
+    _add_ring(added, steps)
     steps.add("τ_Rk", "characteristic, cracked concrete", bond_stress, "MPa",
               "input added_bars.bond_strength")  # fmt: skip
     single = steps.add(
         "N⁰_Rk,p",
-        "τ_Rk π d h_ef",
+        "τ_Rk π φ h_ef",
         fastenings.bond_resistance(bond_stress, diameter=layer.diameter, embedment=added.embedment),
         "N",
         clause,
     )
     reach = steps.add(
         "c_cr,Np",
-        "3.65 d √(2 τ_Rk) ≤ 1.5 h_ef",
+        "3.65 φ √(2 τ_Rk) ≤ 1.5 h_ef",
         fastenings.bond_reach(
             layer.diameter,
             uncracked_bond_stress=np.multiply(UNCRACKED_BOND_RATIO, bond_stress),
@@ -107,9 +109,9 @@ def _adhesive(added: AddedBarLayer, bond_stress: Real, factors: PartialFactors) 
         "mm",
         clause,
     )
-    share = steps.add(
-        "A_p,N/(n A⁰_p,N)", "ring of bars, ψ_g,Np = 1", _share(added, reach), "1", clause
-    )
+    share = steps.add("k_N", "A_p,N/(n A⁰_p,N) of the ring, from c_cr,Np; no group factor",
+                      _share(added, reach), "1", clause)  # fmt: skip
+    steps.add("N_Rk", "k_N N⁰_Rk,p", share * single, "N", clause)
     capacity = _add_design(steps, share * single, fastenings.BOND_SEISMIC_FACTOR, factors, clause)
     return resistance_row(
         _TITLE,
@@ -128,15 +130,21 @@ def _breakout(added: AddedBarLayer, footing: FootingBlock, factors: PartialFacto
     steps = Steps()
     clause = f"{EN_1992_4} 7.2.1.4, Table C.3"
     add_bar(added, steps)
+    _add_ring(added, steps)
+    steps.add("f_ck", "footing", footing.concrete_strength, "MPa",
+              "input footing.concrete_strength")  # fmt: skip
+    steps.add("k_1", "cracked concrete", fastenings.CRACKED_CONE_COEFFICIENT, "1", clause)
     single = steps.add(
         "N⁰_Rk,c",
-        "7.7 √f_ck h_ef^1.5, cracked concrete",
+        "k_1 √f_ck h_ef^1.5, N and mm",
         fastenings.cone_resistance(footing.concrete_strength, embedment=added.embedment),
         "N",
         clause,
     )
     reach = steps.add("c_cr,N", "1.5 h_ef", fastenings.cone_reach(added.embedment), "mm", clause)
-    share = steps.add("A_c,N/(n A⁰_c,N)", "ring of bars", _share(added, reach), "1", clause)
+    share = steps.add("k_N", "A_c,N/(n A⁰_c,N) of the ring, from c_cr,N", _share(added, reach), "1",
+                      clause)  # fmt: skip
+    steps.add("N_Rk", "k_N N⁰_Rk,c", share * single, "N", clause)
     capacity = _add_design(steps, share * single, fastenings.CONE_SEISMIC_FACTOR, factors, clause)
     precluded = added.breakout_precluded
     return resistance_row(
@@ -153,6 +161,14 @@ def _breakout(added: AddedBarLayer, footing: FootingBlock, factors: PartialFacto
     )
 
 
+def _add_ring(added: AddedBarLayer, steps: Steps) -> None:
+    layer = added.layer
+    steps.add("h_ef", "embedment", added.embedment, "mm", "input added_bars.embedment")
+    steps.add("n", "bars on the ring", layer.count, "1", "input added_bars.count")
+    steps.add("R_b", "radius of the ring", layer.circle_radius, "mm",
+              "input added_bars.circle_diameter")  # fmt: skip
+
+
 def _share(added: AddedBarLayer, reach: Real) -> Real:
     return ring_area_share(reach, circle_radius=added.layer.circle_radius, count=added.layer.count)
 
@@ -161,8 +177,10 @@ def _add_design(
     steps: Steps, characteristic: Real, seismic: float, factors: PartialFactors, clause: str
 ) -> Real:
     """Design resistance of one bar under seismic action [N]."""
-    steps.add("N_Rk", "share × N⁰_Rk", characteristic, "N", clause)
     steps.add("α_eq", "earthquake, group of bars", seismic, "1", f"{EN_1992_4} Table C.3")
+    steps.add("γ_C", "concrete", factors.concrete, "1", f"{EN_1992_4} Table 4.1")
+    steps.add("γ_inst", "installation of the product", factors.installation, "1",
+              f"{EN_1992_4} Table 4.1")  # fmt: skip
     steps.add("γ_Mc", "γ_C γ_inst", factors.concrete * factors.installation, "1",
               f"{EN_1992_4} Table 4.1")  # fmt: skip
     design = np.multiply(seismic, characteristic) / (factors.concrete * factors.installation)
@@ -172,5 +190,6 @@ def _add_design(
 def _add_force(added: AddedBarLayer, steps: Steps) -> Real:
     """Force of one bar at its expected yield strength [N]."""
     steel = added.layer.steel
+    steps.add("f_ye", steel.name, steel.expected_yield, "MPa", steel.source)
     force = np.multiply(steel.expected_yield, added.layer.area)
-    return steps.add("N_Ed", "f_ye A_b", force, "N", steel.source)
+    return steps.add("N_Ed", "f_ye A_b", force, "N", "expected yield of one bar")

@@ -7,7 +7,7 @@ from typing import Final
 import numpy as np
 
 from jacketcheck.plugin import Jacket, Result, Steps, bond_pressure, not_applicable
-from jacketcheck_europe.editions import EN_1992, EN_1998_2
+from jacketcheck_europe.editions import EN_1992, EN_1992_2, EN_1998_2
 from jacketcheck_europe.limit_states._rows import resistance_row
 from jacketcheck_europe.mechanics import interface
 from jacketcheck_europe.mechanics.concrete import (
@@ -42,16 +42,23 @@ def grout_interface(jacket: Jacket, factors: PartialFactors) -> list[Result]:
     demand = steps.add("V_Ed", "γ_o f_yk A_s",
                        np.multiply(factors.overstrength, steel.yield_strength) * half, "N",
                        "statics")  # fmt: skip
-    height = np.minimum(added.height, jacket.repair_height)
-    area = steps.add("A_i", "π D/2 × height of added bars",
-                     np.pi * np.asarray(column.radius) * height, "mm2", "geometry")  # fmt: skip
+    height = steps.add("h", "added bars above the footing, not above the repair",
+                       np.minimum(added.height, jacket.repair_height), "mm",
+                       "input added_bars.height")  # fmt: skip
+    steps.add("D", "column", column.diameter, "mm", "input column.diameter")
+    area = steps.add("A_i", "(π D/2) h", np.pi * np.asarray(column.radius) * height, "mm2",
+                     "geometry")  # fmt: skip
     pressure = steps.add("σ_n", "supplied and kept for the next cycle, on the core",
                          bond_pressure(jacket), "MPa",
                          "limit states clamping, retained-pressure")  # fmt: skip
-    weaker = np.minimum(column.concrete.specified, jacket.grout.strength)
+    weaker = steps.add("f_ck", "the weaker of column and grout",
+                       np.minimum(column.concrete.specified, jacket.grout.strength), "MPa",
+                       "input column.concrete_strength, grout.strength")  # fmt: skip
+    steps.add("α_cc", "bridges", factors.compression, "1", f"{EN_1992_2} 3.1.6(101)")
+    steps.add("γ_C", "concrete", factors.concrete, "1", f"{EN_1992} 2.4.2.4")
     design = steps.add(
         "f_cd",
-        "α_cc f_ck/γ_C, weaker of column and grout",
+        "α_cc f_ck/γ_C",
         design_compressive_strength(
             weaker, coefficient=factors.compression, partial_factor=factors.concrete
         ),
@@ -61,13 +68,14 @@ def grout_interface(jacket: Jacket, factors: PartialFactors) -> list[Result]:
     friction = steps.add(
         "μ", f"{surface} face", interface.friction_coefficient(surface), "1", clause
     )
+    effectiveness = steps.add("ν", "0.6 (1 − f_ck/250 MPa)", strut_effectiveness(weaker), "1",
+                              f"{EN_1992} Eq. 6.6N")  # fmt: skip
     strength = interface.interface_shear_strength(
-        pressure,
-        friction=friction,
-        design_strength=design,
-        effectiveness=strut_effectiveness(weaker),
+        pressure, friction=friction, design_strength=design, effectiveness=effectiveness
     )
-    steps.add("v_Rdi", "μ σ_n ≤ 0.5 ν f_cd", strength, "MPa", f"{clause}, Eq. 6.25")
+    steps.add(
+        "v_Rdi", "min(μ min(σ_n, 0.6 f_cd), 0.5 ν f_cd)", strength, "MPa", f"{clause}, Eq. 6.25"
+    )
     capacity = steps.add("V_Rdi", "v_Rdi A_i", strength * area, "N", clause)
     return [
         resistance_row(

@@ -17,7 +17,7 @@ from jacketcheck_europe.editions import EN_1993_8
 from jacketcheck_europe.limit_states._bolt_holes import (
     PlateAtBolts,
     add_bearing,
-    add_bolt_class,
+    add_bolt_shear,
     foreign_bolts,
     sleeve_at_bolts,
     splice_at_bolts,
@@ -34,9 +34,9 @@ def seam_bolt_shear(jacket: Jacket, factors: PartialFactors) -> list[Result]:
     """Shear of one bolt, in the plane that takes most."""
     steps = Steps()
     demand = add_bolt_force(jacket, steps)
-    plane = add_bolt_class(jacket, factors, steps)
-    capacity = steps.add("F_v,Rd/share", "for the whole bolt", plane / _add_plane(jacket, steps),
-                         "N", f"{EN_1993_8} Table 3.4")  # fmt: skip
+    plane = add_bolt_shear(jacket, factors, steps)
+    share = _add_plane(jacket, steps)
+    capacity = steps.add("F_v", "F_v,Rd/k_p, for the whole bolt", plane / share, "N", "statics")
     return [
         resistance_row(
             "Shear of the seam bolts",
@@ -68,7 +68,8 @@ def _bearing(jacket: Jacket, plate: PlateAtBolts, factors: PartialFactors) -> Re
     found = add_bearing(jacket, plate, factors, steps)
     alone = np.less_equal(jacket.bolts.columns, 1)
     weakest = np.where(alone, found.end, np.minimum(found.end, found.inner))
-    capacity = steps.add("F_b,Rd", "weakest bolt of the row", weakest, "N",
+    expression = "F_b,end" if np.all(alone) else "min(F_b,end, F_b,in)"
+    capacity = steps.add("F_b,Rd", expression, weakest, "N",
                          f"{EN_1993_8} Table 3.2, category C: each bolt")  # fmt: skip
     return resistance_row(
         f"Bearing of the {plate.name} at the bolts",
@@ -90,14 +91,18 @@ def seam_bolt_row(jacket: Jacket, factors: PartialFactors) -> list[Result]:
     add_bolt_force(jacket, steps)
     demand = steps.add("N_row", "V n_c", np.multiply(hoop_demand(jacket).bolt_force, columns), "N",
                        "equilibrium of a half shell")  # fmt: skip
-    plane = add_bolt_class(jacket, factors, steps)
-    shear = steps.add("F_v", "F_v,Rd/share, for the whole bolt", plane / _add_plane(jacket, steps),
-                      "N", clause)  # fmt: skip
+    plane = add_bolt_shear(jacket, factors, steps)
+    share = _add_plane(jacket, steps)
+    shear = steps.add("F_v", "F_v,Rd/k_p, for the whole bolt", plane / share, "N", "statics")
     smallest, largest, total = _row_bearing(jacket, factors, steps)
+    each = "smaller of sleeve and plates at each bolt"
+    steps.add("F_b,min", f"least, {each}", smallest, "N", clause)
+    steps.add("F_b,max", f"greatest, {each}", largest, "N", clause)
+    steps.add("ΣF_b", f"sum over the row, {each}", total, "N", clause)
     bearing_governs = np.greater_equal(shear, largest)
     group = np.where(bearing_governs, total, columns * np.minimum(shear, smallest))
-    capacity = steps.add("F_row", "Σ F_b,Rd if F_v ≥ each F_b,Rd, else n_c × the smallest", group,
-                         "N", clause)  # fmt: skip
+    capacity = steps.add("F_row", "ΣF_b if F_v ≥ F_b,max, else n_c min(F_v, F_b,min)", group, "N",
+                         clause)  # fmt: skip
     return [
         resistance_row(
             "Strength of a bolt row",
@@ -116,7 +121,7 @@ def seam_bolt_row(jacket: Jacket, factors: PartialFactors) -> list[Result]:
 def _add_plane(jacket: Jacket, steps: Steps) -> Real:
     """Share of a bolt's force in the shear plane that takes most."""
     outside, inside = splice_shares(jacket)
-    return steps.add("share", "of a bolt's force in the harder-worked shear plane",
+    return steps.add("k_p", "share of a bolt's force in the harder-worked shear plane",
                      np.maximum(outside, inside), "1", "statics, no bending")  # fmt: skip
 
 

@@ -119,7 +119,12 @@ def _splice(jacket: Jacket, mode: Mode, factors: PartialFactors, title: str) -> 
     eccentricity = steps.add("e", "sleeve to plate, mid-planes; 0 with plates on both sides",
                              splice_eccentricity(jacket), "mm", "statics")  # fmt: skip
     outside, inside = splice_shares(jacket)
-    steps.add("share", "outside plate", outside, "1", "statics, no bending")
+    steps.add("t_o", "outside plate", splice.outside_thickness, "mm", "input splice.thickness")
+    steps.add("t_i", "inside plate, 0 where there is none", splice.inside_thickness, "mm",
+              "input splice.inside_thickness")  # fmt: skip
+    steps.add("q", "e/t_o", np.divide(eccentricity, splice.outside_thickness), "1", "geometry")
+    steps.add("k_o", "share of the outside plate", outside, "1", "statics, no bending")
+    steps.add("k_i", "share of the inside plate", inside, "1", "statics, no bending")
     # axial and bending resistance have the same steel and factor, so that a stress stands for both
     stress = _resistance(mode, splice.steel, 1.0, factors)
     by_outside = (
@@ -134,7 +139,9 @@ def _splice(jacket: Jacket, mode: Mode, factors: PartialFactors, title: str) -> 
     alone = np.less_equal(inside, 0.0)
     by_inside = stress * ratio * splice.inside_thickness / np.where(alone, 1.0, inside)
     capacity = np.where(alone, by_outside, np.minimum(by_outside, by_inside))
-    expression = f"N/(√(1 + 4q²) + 2q)/share, q = e/t, N = {_expression(mode, 't')}"
+    expression = f"{_expression(mode, 't_o')}/(√(1 + 4 q²) + 2 q)/k_o"
+    if not np.all(alone):
+        expression = f"min({expression}, {_expression(mode, 't_i')}/k_i)"
     notes = (_ONE_SIDED,) if np.any(np.greater(eccentricity, 0.0)) else ()
     return _finished(
         title,
@@ -165,8 +172,8 @@ def _resistance(mode: Mode, steel: Plate, area: Real, factors: PartialFactors) -
 
 def _expression(mode: Mode, thickness: str) -> str:
     if mode == "rupture":
-        return f"0.9 (A_net/A) {thickness} f_u/γ_M2"
-    return f"{'(A_net/A) ' if _CHECKS[mode].net else ''}{thickness} f_y/γ_M0"
+        return f"0.9 r_net {thickness} f_u/γ_M2"
+    return f"{'r_net ' if _CHECKS[mode].net else ''}{thickness} f_y/γ_M0"
 
 
 def _finished(
@@ -208,6 +215,8 @@ def _add_steel(steps: Steps, steel: Plate, mode: Mode, factors: PartialFactors) 
 def _add_net_ratio(jacket: Jacket, steps: Steps) -> Real:
     """Net over gross height of the weakest strip with one row; holes as they are."""
     bolts = jacket.bolts
+    steps.add("s", "spacing of the rows", bolts.pitch, "mm", "input bolts.pitch")
+    steps.add("e_end", "end distance", bolts.end_distance, "mm", "input bolts, rows and height")
     strip = steps.add("h", "min(s, e_end + s/2)",
                       seam_strip_width(pitch=bolts.pitch, end_distance=bolts.end_distance), "mm",
                       "geometry")  # fmt: skip
@@ -215,4 +224,4 @@ def _add_net_ratio(jacket: Jacket, steps: Steps) -> Real:
         "d_0", f"{bolts.hole} hole across the force", bolts.hole_across, "mm", bolts.hole_source
     )
     net = net_width(strip, hole_count=1, hole=bolts.hole_across, damage=0.0)
-    return steps.add("A_net/A", "(h − d_0)/h", net / strip, "1", f"{EN_1993} 6.2.2.2")
+    return steps.add("r_net", "(h − d_0)/h, net over gross", net / strip, "1", f"{EN_1993} 6.2.2.2")

@@ -56,13 +56,7 @@ def _slip(jacket: Jacket, faying: FayingClass, factors: PartialFactors) -> Resul
     clause = f"{EN_1993_8} 3.9.1"
     demand = add_bolt_force(jacket, steps)
     steps.add("μ", f"class {faying.name}", faying.slip_coefficient, "1", faying.source)
-    preload = steps.add(
-        "F_p,C",
-        "min(0.7 f_ub A_s, product's least tension)" if bolts.pretensioned else "snug-tight: none",
-        _preload(jacket),
-        "N",
-        f"{EN_1993_8} Eq. 3.7; {bolts.pretension_source}",
-    )
+    preload = _add_preload(jacket, steps)
     surfaces = steps.add("n", "friction surfaces", jacket.splice.shear_planes, "1",
                          "input splice.sides")  # fmt: skip
     hole = steps.add("k_s", f"{bolts.hole} hole", slip.hole_factor(bolts.hole), "1",
@@ -89,11 +83,19 @@ def _slip(jacket: Jacket, faying: FayingClass, factors: PartialFactors) -> Resul
     )
 
 
-def _preload(jacket: Jacket) -> Real:
-    """Preload that may be counted: no more than the bolts are tightened to."""
+def _add_preload(jacket: Jacket, steps: Steps) -> Real:
+    """Write down the preload that may be counted, no more than the bolts are tightened to [N]."""
     bolts = jacket.bolts
     nominal = slip.preload(bolts.tensile_strength, stress_area=bolts.tensile_stress_area)
-    return np.minimum(nominal, bolts.pretension)
+    counted = np.minimum(nominal, bolts.pretension)
+    if not bolts.pretensioned:
+        return steps.add("F_p,C", "snug-tight: none counted", counted, "N",
+                         "input bolts.tightening")  # fmt: skip
+    steps.add("f_ub", bolts.product, bolts.tensile_strength, "MPa", bolts.source)
+    steps.add("A_s", f"stress area, {bolts.size}", bolts.tensile_stress_area, "mm2", bolts.source)
+    steps.add("F_min", "least tension of the product", bolts.pretension, "N",
+              bolts.pretension_source)  # fmt: skip
+    return steps.add("F_p,C", "min(0.7 f_ub A_s, F_min)", counted, "N", f"{EN_1993_8} Eq. 3.7")
 
 
 def _probable(jacket: Jacket, faying: FayingClass, tension: Real) -> Result:
@@ -102,6 +104,7 @@ def _probable(jacket: Jacket, faying: FayingClass, tension: Real) -> Result:
     demand = add_bolt_force(jacket, steps)
     steps.add("T", "measured", tension, "N", "input bolts.measured_tension")
     steps.add("μ", f"class {faying.name}", faying.slip_coefficient, "1", faying.source)
+    steps.add("n", "friction surfaces", jacket.splice.shear_planes, "1", "input splice.sides")
     load = probable_slip_load(
         faying.slip_coefficient, bolt_tension=tension, slip_planes=jacket.splice.shear_planes
     )

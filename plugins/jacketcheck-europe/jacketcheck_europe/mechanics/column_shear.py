@@ -12,7 +12,9 @@ __all__ = [
     "LEAST_SHEAR_SPAN_RATIO",
     "PierSection",
     "circular_hoop_shear",
+    "existing_axial_shear",
     "existing_column_shear",
+    "existing_concrete_shear",
     "pier_crushing_shear",
     "pier_hoop_shear",
     "pier_section",
@@ -72,41 +74,161 @@ def circular_hoop_shear(
     return 0.5 * np.pi * np.multiply(hoop_area, yield_strength) * hoop_diameter / spacing
 
 
-def existing_column_shear(
-    axial_load: Real,
-    *,
-    diameter: Real,
+def existing_concrete_shear(
     core_area: Real,
-    compression_depth: Real,
-    shear_span: Real,
+    *,
     concrete_strength: Real,
     bar_ratio: Real,
-    plastic_ductility: Real,
+    diameter: Real,
+    shear_span: Real,
+) -> Real:
+    """Contribution of the concrete to the shear resistance of an existing column, undegraded.
+
+    Parameters
+    ----------
+    core_area
+        A_c: area of the core inside of the hoops, π D_c²/4 [mm²], above zero; scalar or array.
+    concrete_strength
+        Concrete strength, divided by its partial factor f_c [MPa], above zero.
+    bar_ratio
+        Total longitudinal reinforcement ratio ρ_tot [-], at least zero.
+    diameter
+        Depth of the section h, of a circular column its diameter D [mm], above zero.
+    shear_span
+        Moment over shear at the end section L_V [mm], above twice the diameter.
+
+    Returns
+    -------
+    Real
+        V_c [N], broadcast over the arguments.
+
+    Raises
+    ------
+    DomainError
+        If an argument lies outside its range; a short column, whose web may crush, among them.
+
+    Notes
+    -----
+    ``V_c = 0.16 max(0.5, 100 ρ_tot) (1 - 0.16 min(5, L_V/h)) √f_c A_c`` in N, mm and MPa.
+
+    References
+    ----------
+    EN 1998-3:2005, A.3.3.1(1), Eq. A.12; A_c of circular columns from memory.
+
+    Examples
+    --------
+    >>> shear = existing_concrete_shear(
+    ...     0.9e6, concrete_strength=16.0, bar_ratio=0.01, diameter=1200.0, shear_span=6000.0)
+    >>> round(float(shear) / 1e3)
+    115
+    """
+    require_positive(
+        core_area=core_area,
+        concrete_strength=concrete_strength,
+        diameter=diameter,
+        shear_span=shear_span,
+    )
+    require_at_least(0.0, bar_ratio=bar_ratio)
+    slenderness = np.divide(shear_span, diameter)
+    if np.any(slenderness <= LEAST_SHEAR_SPAN_RATIO):
+        raise DomainError("shear_span over diameter", float(np.min(slenderness)), "above 2")
+    return (
+        0.16
+        * np.maximum(0.5, np.multiply(100.0, bar_ratio))
+        * (1.0 - 0.16 * np.minimum(5.0, slenderness))
+        * np.sqrt(concrete_strength)
+        * core_area
+    )
+
+
+def existing_axial_shear(
+    axial_load: Real,
+    *,
+    core_area: Real,
+    concrete_strength: Real,
+    diameter: Real,
+    compression_depth: Real,
+    shear_span: Real,
+) -> Real:
+    """Contribution of the axial load to the shear resistance of an existing column.
+
+    Parameters
+    ----------
+    axial_load
+        Axial compression N [N], at least zero; scalar or array.
+    core_area
+        A_c [mm²], above zero.
+    concrete_strength
+        Concrete strength, divided by its partial factor f_c [MPa], above zero.
+    diameter
+        Depth of the section h, of a circular column its diameter D [mm], above zero.
+    compression_depth
+        Depth of the compression zone x [mm], at least zero, at most `diameter`.
+    shear_span
+        Moment over shear at the end section L_V [mm], above zero.
+
+    Returns
+    -------
+    Real
+        V_N [N], broadcast over the arguments.
+
+    Raises
+    ------
+    DomainError
+        If an argument lies outside its range.
+
+    Notes
+    -----
+    ``V_N = (h - x)/(2 L_V) min(N, 0.55 A_c f_c)``: the axial load runs down an inclined strut.
+
+    References
+    ----------
+    EN 1998-3:2005, A.3.3.1(1), Eq. A.12.
+
+    Examples
+    --------
+    >>> shear = existing_axial_shear(
+    ...     2.0e6, core_area=0.9e6, concrete_strength=16.0, diameter=1200.0,
+    ...     compression_depth=300.0, shear_span=6000.0)
+    >>> float(shear) / 1e3
+    150.0
+    """
+    require_positive(
+        core_area=core_area,
+        concrete_strength=concrete_strength,
+        diameter=diameter,
+        shear_span=shear_span,
+    )
+    require_at_least(
+        0.0,
+        axial_load=axial_load,
+        compression_depth=compression_depth,
+        lever=np.subtract(diameter, compression_depth),
+    )
+    strut = np.subtract(diameter, compression_depth) / np.multiply(2.0, shear_span)
+    return strut * np.minimum(axial_load, 0.55 * np.multiply(core_area, concrete_strength))
+
+
+def existing_column_shear(
+    *,
+    axial_shear: Real,
+    concrete_shear: Real,
     hoop_shear: Real,
+    plastic_ductility: Real,
     member_factor: Real,
 ) -> Real:
     """Cyclic shear resistance of an existing column.
 
     Parameters
     ----------
-    axial_load
-        Axial compression N [N], at least zero; scalar or array.
-    diameter
-        Depth of the section h, of a circular column its diameter D [mm], above zero.
-    core_area
-        A_c: area of the core inside of the hoops, π D_c²/4 [mm²], above zero.
-    compression_depth
-        Depth of the compression zone x [mm], at least zero, at most `diameter`.
-    shear_span
-        Moment over shear at the end section L_V [mm], above twice the diameter.
-    concrete_strength
-        Concrete strength, divided by its partial factor f_c [MPa], above zero.
-    bar_ratio
-        Total longitudinal reinforcement ratio ρ_tot [-], at least zero.
+    axial_shear
+        V_N from `existing_axial_shear` [N], at least zero; scalar or array.
+    concrete_shear
+        V_c from `existing_concrete_shear` [N], at least zero.
+    hoop_shear
+        V_w from `circular_hoop_shear` [N], at least zero.
     plastic_ductility
         Plastic part of the displacement ductility μ_Δ,pl [-], at least zero.
-    hoop_shear
-        V_w [N], at least zero.
     member_factor
         γ_el [-], above zero: 1.15 for primary members, 1 for secondary ones.
 
@@ -118,15 +240,11 @@ def existing_column_shear(
     Raises
     ------
     DomainError
-        If an argument lies outside its range; a short column, whose web may crush, among them.
+        If an argument is not finite or lies outside its range.
 
     Notes
     -----
-    In N, mm and MPa, of which the coefficient 0.16 depends on MPa alone::
-
-        V_R = 1/γ_el { (h - x)/(2 L_V) min(N, 0.55 A_c f_c)
-                       + (1 - 0.05 min(5, μ_Δ,pl))
-                         [ 0.16 max(0.5, 100 ρ_tot) (1 - 0.16 min(5, L_V/h)) √f_c A_c + V_w ] }
+    ``V_R = [V_N + (1 - 0.05 min(5, μ_Δ,pl)) (V_c + V_w)] / γ_el``.
 
     References
     ----------
@@ -137,42 +255,21 @@ def existing_column_shear(
     Examples
     --------
     >>> shear = existing_column_shear(
-    ...     2.0e6, diameter=1200.0, core_area=0.9e6, compression_depth=300.0, shear_span=6000.0,
-    ...     concrete_strength=16.0, bar_ratio=0.01, plastic_ductility=2.0, hoop_shear=1.0e6,
+    ...     axial_shear=150e3, concrete_shear=115e3, hoop_shear=1.0e6, plastic_ductility=2.0,
     ...     member_factor=1.15)
     >>> round(float(shear) / 1e3)
     1003
     """
-    require_positive(
-        diameter=diameter,
-        core_area=core_area,
-        shear_span=shear_span,
-        concrete_strength=concrete_strength,
-        member_factor=member_factor,
-    )
     require_at_least(
         0.0,
-        axial_load=axial_load,
-        compression_depth=compression_depth,
-        lever=np.subtract(diameter, compression_depth),
-        bar_ratio=bar_ratio,
-        plastic_ductility=plastic_ductility,
+        axial_shear=axial_shear,
+        concrete_shear=concrete_shear,
         hoop_shear=hoop_shear,
+        plastic_ductility=plastic_ductility,
     )
-    slenderness = np.divide(shear_span, diameter)
-    if np.any(slenderness <= LEAST_SHEAR_SPAN_RATIO):
-        raise DomainError("shear_span over diameter", float(np.min(slenderness)), "above 2")
-    strut = np.subtract(diameter, compression_depth) / np.multiply(2.0, shear_span)
-    axial = strut * np.minimum(axial_load, 0.55 * np.multiply(core_area, concrete_strength))
-    concrete = (
-        0.16
-        * np.maximum(0.5, np.multiply(100.0, bar_ratio))
-        * (1.0 - 0.16 * np.minimum(5.0, slenderness))
-        * np.sqrt(concrete_strength)
-        * core_area
-    )
+    require_positive(member_factor=member_factor)
     left = 1.0 - 0.05 * np.minimum(5.0, plastic_ductility)
-    return (axial + left * (concrete + hoop_shear)) / member_factor
+    return (axial_shear + left * np.add(concrete_shear, hoop_shear)) / member_factor
 
 
 class PierSection(NamedTuple):

@@ -34,7 +34,7 @@ def call(function: Callable[..., Any], **changes: Any) -> np.ndarray[Any, Any]:
     """Result with some arguments replaced, as one array."""
     arguments = {**SAMPLES[function], **changes}
     first = next(iter(arguments))
-    if function.__name__ in {"pier_section", "transverse_coefficient"}:
+    if function.__name__ in {"pier_section", "transverse_coefficient", "existing_column_shear"}:
         found = function(**arguments)
     else:
         found = function(arguments.pop(first), **arguments)
