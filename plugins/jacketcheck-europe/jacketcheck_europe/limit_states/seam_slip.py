@@ -47,7 +47,7 @@ def _friction_surface(jacket: Jacket) -> FayingClass:
     raise NotEvaluatedError(
         f"no friction surface of {EN_CODE} in bolts.faying_class, which names {named}; the letters "
         "of other codes stand for other slip factors and are not converted: add the class of "
-        f'EN 1090-2 that the surface is prepared for, e.g. "{EN_CODE} B"'
+        f'EN 1090-2 that the surface is prepared for, "{EN_CODE} A" to "{EN_CODE} D"'
     )
 
 
