@@ -18,7 +18,7 @@ from jacketcheck.limit_states.column_response import (
     load_capacity,
     p_delta,
 )
-from jacketcheck.limit_states.column_shear import column_shear
+from jacketcheck.limit_states.column_shear import column_shear, repair_shear
 from jacketcheck.limit_states.confinement import clamping, retained_pressure
 from jacketcheck.limit_states.grout_interface import grout_interface
 from jacketcheck.limit_states.hoop_yield import hoop_clamping, hoop_dilation
@@ -75,6 +75,7 @@ _BUILT_IN: tuple[LimitState, ...] = (
     displacement_capacity,
     p_delta,
     column_shear,
+    repair_shear,
     grout_interface,
     added_bar_anchorage,
     added_bar_development,

@@ -1,4 +1,4 @@
-"""Shear of the column above the repair, at the shear that the relocated hinge brings."""
+"""Shear of the column above and inside the repair, at the shear that the hinge brings."""
 
 from __future__ import annotations
 
@@ -14,11 +14,17 @@ from jacketcheck.limit_states.editions import GUIDE_SPEC
 from jacketcheck.mechanics import degrading_column_shear as degrading
 from jacketcheck.mechanics import guide_spec_column_shear as guide
 from jacketcheck.mechanics._arrays import Real
+from jacketcheck.mechanics.jacket_shear import jacket_shear
 from jacketcheck.mechanics.lateral_pressure import hoop_volumetric_ratio
 from jacketcheck.results import Result, Steps
 
-__all__ = ["column_shear"]
+__all__ = ["column_shear", "repair_shear"]
 
+_JACKET: Final = "Priestley, Seible, Xiao and Verma 1994, ACI Struct. J. 91(4)"
+_SLEEVE_ALONE: Final = (
+    "engineering judgement: damaged concrete, its hoops and the added bars are not counted; seams "
+    "that hold the sleeve's yield force (sleeve and splice rows) are taken for granted"
+)
 _DESIGN_SHARE: Final = 0.85
 _HINGE: Final = "plastic hinge method"
 _DEGRADING: Final = "Kowalsky and Priestley 2000, ACI Struct. J. 97(3), 0.85 for design"
@@ -171,3 +177,36 @@ def _add_degrading_hoops(jacket: Jacket, steps: Steps) -> Real:
 def _row(demand: Real, capacity: Real, clause: str, steps: Steps) -> Result:
     title = "Shear of the column above the repair"
     return Result(title, "above the repair", demand, capacity, "N", clause, steps.lines)
+
+
+@limit_state(
+    "repair-shear",
+    title="Shear of the column inside the repair",
+    monotonic={"sleeve.thickness": -1, "sleeve.steel.yield_strength": -1},
+)
+def repair_shear(jacket: Jacket) -> list[Result]:
+    """Hoop action of the sleeve alone against the shear that the relocated hinge brings."""
+    steps, sleeve = Steps(), jacket.sleeve
+    demand = add_hinge(jacket, steps).shear
+    steps.add("F_y", sleeve.steel.name, sleeve.steel.yield_strength, "MPa", sleeve.steel.source)
+    steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
+    diameter = jacket.column.diameter
+    steps.add("D", "column, less than the sleeve", diameter, "mm", "input column.diameter")
+    nominal = jacket_shear(
+        sleeve.steel.yield_strength, thickness=sleeve.thickness, jacket_diameter=diameter
+    )
+    steps.add("V_sj", "(π/2) t F_y D", nominal, "N", f"{_JACKET}, cracks at 45°")
+    factor = steps.add("φ", "shear", guide.GUIDE_SPEC_SHEAR_FACTOR, "1", f"{GUIDE_SPEC} 8.6")
+    capacity = steps.add("φV_sj", "φ V_sj", np.multiply(factor, nominal), "N", _JACKET)
+    return [
+        Result(
+            "Shear of the column inside the repair",
+            "over the height of the sleeve",
+            demand,
+            capacity,
+            "N",
+            _JACKET,
+            steps.lines,
+            (_SLEEVE_ALONE,),
+        )
+    ]
