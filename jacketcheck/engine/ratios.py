@@ -78,8 +78,7 @@ class DesignRatios:
     @property
     def governing(self) -> Indexes:
         """Row that decides for each design: one that was not evaluated, else the largest ratio."""
-        passes = self.saturates[:, None] & (self.ratio <= 1.0)
-        weight = np.where(passes & np.isfinite(self.ratio), 0.0, self.ratio)
+        weight = self._weight
         # stable: ratios equal but for rounding keep the order of the limit states
         rounded = np.round(np.where(np.isnan(weight), np.inf, weight), 9)
         unknown = np.isnan(self.ratio).any(axis=0)
@@ -88,17 +87,27 @@ class DesignRatios:
         return decides
 
     @property
+    def _weight(self) -> Floats:
+        """Ratios by which rows govern: one that reads 1 whenever it passes counts for nothing."""
+        silent = self.saturates[:, None] & (self.ratio <= 1.0) & np.isfinite(self.ratio)
+        return np.where(silent, 0.0, self.ratio)
+
+    @property
     def passes(self) -> NDArray[np.bool_]:
         """Whether each design was evaluated and stays within 1 everywhere."""
         return self.worst <= 1.0
 
-    def by_limit_state(self) -> tuple[tuple[str, ...], Floats]:
-        """Names of the limit states, and the largest ratio of each: shape (names, designs)."""
+    def by_limit_state(self, *, governing: bool = False) -> tuple[tuple[str, ...], Floats]:
+        """Names of the limit states, and the largest ratio of each: shape (names, designs).
+
+        Where `governing` is asked for, a row that reads 1 whenever it passes counts as zero then.
+        """
         names = tuple(dict.fromkeys(row.limit_state for row in self.rows))
         places = [[r for r, row in enumerate(self.rows) if row.limit_state == n] for n in names]
         if not names:
             return (), np.empty((0, self.ratio.shape[1]))
-        return names, np.stack([np.max(self.ratio[rows], axis=0) for rows in places])
+        ratio = self._weight if governing else self.ratio
+        return names, np.stack([np.max(ratio[rows], axis=0) for rows in places])
 
 
 def ratios_of_designs(

@@ -69,7 +69,7 @@ def assemble_designs(
     """
     refusals: list[Refusal] = []
     whole = np.arange(count)
-    parts = _assembled(repair, values, whole, catalog, refusals)
+    parts = _assembled(repair, values, whole, catalog, refusals) if count else []
     kept: list[Jacket] = []
     places: list[Indexes] = []
     for jacket, indexes in parts:

@@ -1,0 +1,1 @@
+"""The lightest and quickest jackets that work, within bounds."""

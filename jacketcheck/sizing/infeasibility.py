@@ -1,0 +1,166 @@
+"""Why no design of a search works: what stands in the way, and which bound to relax."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any, Final
+
+import numpy as np
+
+from jacketcheck.host.host import Host
+from jacketcheck.sizing.fates import Fate, Fates
+from jacketcheck.sizing.probing import Probe, Relaxation
+from jacketcheck.sizing.search import Found
+from jacketcheck.sizing.space import Space
+from jacketcheck.sizing.tally import StateTally, Tally
+
+__all__ = ["Infeasibility", "Obstacle", "explain_infeasibility"]
+
+_TARGETS: Final = 4
+
+
+@dataclass(frozen=True, slots=True)
+class Obstacle:
+    """One limit state over the designs that were looked at.
+
+    Attributes
+    ----------
+    limit_state
+        Its id.
+    smallest_ratio
+        Smallest ratio that any of the designs reaches; under the least demand where `at_least`.
+    design
+        Number of the design that reaches it.
+    evaluated, passed
+        Number of designs.
+    at_least
+        Whether ratios are those under the least demand, which the full evaluation can only raise.
+    """
+
+    limit_state: str
+    smallest_ratio: float
+    design: int
+    evaluated: int
+    passed: int
+    at_least: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Infeasibility:
+    """Why no design works.
+
+    Attributes
+    ----------
+    obstacles
+        Limit states that no design passes of those that came so far, the worst first; where there
+        are none, all that any design fails.
+    conflicts
+        Pairs of limit states that designs pass, but none passes together.
+    nearest
+        Design whose largest ratio is smallest, among those evaluated furthest; -1 if there is none.
+    nearest_values
+        Value of each of its axes, by path.
+    nearest_exceeds
+        Limit states that it exceeds, with their ratios.
+    relaxations
+        Bounds whose relaxation helps, the most promising first.
+    is_full
+        Whether these were evaluated in full, section analysis included.
+    """
+
+    obstacles: tuple[Obstacle, ...]
+    conflicts: tuple[tuple[str, str], ...]
+    nearest: int
+    nearest_values: dict[str, Any]
+    nearest_exceeds: dict[str, float]
+    relaxations: tuple[Relaxation, ...]
+    is_full: bool
+
+
+def explain_infeasibility(
+    space: Space,
+    fates: Fates,
+    screened: Tally,
+    found: Found,
+    *,
+    host: Host,
+    provisions: Sequence[str],
+) -> Infeasibility:
+    """Find out which limit states no design passes, and which bounds are worth relaxing.
+
+    Parameters
+    ----------
+    space, fates, screened, found
+        Designs, their fates, and what screening and search have counted.
+    host, provisions
+        What designs must satisfy.
+
+    Notes
+    -----
+    Values beyond the bounds are tried one field at a time: for each limit state that the least
+    demand already rules out everywhere, from the design that comes nearest to it; where there is
+    no such limit state, in full from the design that comes nearest to working. What two bounds
+    would do together is not looked at.
+    """
+    probe = Probe(space, host, tuple(provisions))
+    nearest = _nearest(fates, found)
+    exceeds = probe.exceeded(nearest) if nearest >= 0 else {}
+    blocking = _blocking(screened, found)
+    targets = [(one.limit_state, one.design) for one in blocking if one.at_least][:_TARGETS]
+    is_full = not targets
+    if is_full:
+        targets = [(name, nearest) for name in list(exceeds)[:1]]
+    relaxations = [
+        one for name, design in targets for one in probe.relaxations(name, design, sections=is_full)
+    ]
+    return Infeasibility(
+        obstacles=blocking or _all_failed(screened, found),
+        conflicts=(*screened.conflicts(), *found.full.conflicts()),
+        nearest=nearest,
+        nearest_values=space.values(nearest) if nearest >= 0 else {},
+        nearest_exceeds=exceeds,
+        relaxations=tuple(sorted(relaxations, key=_promise)),
+        is_full=is_full,
+    )
+
+
+def _promise(one: Relaxation) -> tuple[bool, float]:
+    """Key to sort by: what brings the limit state to 1 first, then by what governs."""
+    then = np.inf if np.isnan(one.then_ratio) else one.then_ratio
+    return one.ratio > 1.0, then
+
+
+def _obstacle(name: str, one: StateTally, *, at_least: bool) -> Obstacle:
+    return Obstacle(
+        name, one.smallest_ratio, one.design, one.evaluated, one.passed, at_least=at_least
+    )
+
+
+def _blocking(screened: Tally, found: Found) -> tuple[Obstacle, ...]:
+    """Limit states that no design passes."""
+    blocking = [
+        _obstacle(name, tally.states[name], at_least=tally is not found.full)
+        for tally in (screened, found.bond, found.full)
+        for name in tally.never_passed()
+    ]
+    return tuple({one.limit_state: one for one in blocking}.values())
+
+
+def _all_failed(screened: Tally, found: Found) -> tuple[Obstacle, ...]:
+    """Limit states that some design fails, those with the fewest passes first."""
+    failed = [
+        _obstacle(name, one, at_least=tally is not found.full)
+        for tally in (screened, found.bond, found.full)
+        for name, one in tally.states.items()
+        if one.passed < one.evaluated
+    ]
+    return tuple(sorted(failed, key=lambda one: one.passed / one.evaluated))
+
+
+def _nearest(fates: Fates, found: Found) -> int:
+    """Design that exceeds least, of those that came furthest."""
+    if found.worst_ratio:
+        return min(found.worst_ratio, key=lambda design: (found.worst_ratio[design], design))
+    ratio = np.where(np.isin(fates.fate, (Fate.CLOSED_FORM, Fate.BOND)), fates.least_ratio, np.inf)
+    return int(np.argmin(ratio)) if np.isfinite(ratio).any() else -1
