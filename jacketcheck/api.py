@@ -8,6 +8,7 @@ from importlib.metadata import version
 from pathlib import Path
 
 from jacketcheck.engine.evaluate import evaluate
+from jacketcheck.engine.own_classes import jacket_for
 from jacketcheck.errors import InputError, InputProblem
 from jacketcheck.host.host import Host
 from jacketcheck.host.loading import load_host
@@ -91,10 +92,11 @@ def check_jackets(
     pairs = [(variant, name) for variant in jackets for name in asked]
     tables = []
     for variant, name in progress(pairs):
-        results = evaluate(jackets[variant], host=host, provisions=name)
+        jacket = jacket_for(jackets[variant], host=host, provisions=name)
+        results = evaluate(jacket, host=host, provisions=name)
         # stable: severities equal but for rounding keep the order of the limit states
         worst_first = tuple(sorted(results, key=lambda result: -round(result.severity, 9)))
-        tables.append(VariantResults(variant, name, jackets[variant], worst_first))
+        tables.append(VariantResults(variant, name, jacket, worst_first))
     return CheckReport(
         job=repair.base.job,
         source=repair.source,

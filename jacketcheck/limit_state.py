@@ -92,12 +92,15 @@ class Provisions:
         None only for a set that stands alone.
     omits
         Inherited limit states that do not apply, each with the reason; they stay visible.
+    faying_codes
+        Codes whose faying classes count; empty for those of the inherited set.
     """
 
     id: str
     title: str
     inherits: str | None = "us"
     omits: Mapping[str, str] = field(default_factory=dict)
+    faying_codes: tuple[str, ...] = ()
 
     def __post_init__(self) -> None:
         """Reject what could not be listed."""
@@ -108,6 +111,11 @@ class Provisions:
             raise ValueError(f"provisions {self.id}: title is empty")
         if not isinstance(self.omits, Mapping):
             raise TypeError(f"provisions {self.id}: omits is not a mapping of ids to reasons")
+        if not (
+            isinstance(self.faying_codes, tuple)
+            and all(isinstance(code, str) for code in self.faying_codes)
+        ):
+            raise TypeError(f"provisions {self.id}: faying_codes is not a tuple of texts")
         for omitted, reason in self.omits.items():
             _check_identifier("omitted limit state", omitted)
             if not (isinstance(reason, str) and reason.strip()):

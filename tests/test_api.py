@@ -142,8 +142,8 @@ def test_unknown_variants(repair_text: str) -> None:
     with pytest.raises(InputError) as caught:
         choose_variants(file, ["plane", "base", "\x1b"])
     assert [str(one) for one in caught.value.problems] == [
-        'variant = "plane": is not in the file; known are base, thin and snug, plain',
-        'variant = "\\u001b": is not in the file; known are base, thin and snug, plain',
+        'variant = "plane": is not in the file; known are "base", "thin and snug", "plain"',
+        'variant = "\\u001b": is not in the file; known are "base", "thin and snug", "plain"',
     ]
 
 

@@ -13,7 +13,7 @@ from jacketcheck.mechanics._arrays import Real
 from jacketcheck.mechanics.core_concrete import CoreConcrete
 from jacketcheck.mechanics.restraint import Restraint
 from jacketcheck.mechanics.retained_pressure import radial_play, seam_opening
-from jacketcheck.mechanics.slip import aashto_hole_size_factor
+from jacketcheck.mechanics.slip import lowest_hole_size_factor
 
 __all__ = [
     "HoopAction",
@@ -75,7 +75,7 @@ def hoop_action(jacket: Jacket) -> HoopAction:
     stiffness = _seam_stiffness(jacket)
     smallest = np.min([one.slip_coefficient for one in bolts.faying_classes], axis=0)
     slip_force = np.multiply(
-        smallest * aashto_hole_size_factor(bolts.hole),
+        smallest * lowest_hole_size_factor(bolts.hole),
         np.multiply(bolts.pretension, jacket.splice.shear_planes),
     )
     hoop_force_at_slip = slip_force * bolts.columns / bolts.tributary_height

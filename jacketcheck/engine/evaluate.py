@@ -8,6 +8,7 @@ from dataclasses import replace
 import numpy as np
 
 from jacketcheck.engine.asking import answer_of
+from jacketcheck.engine.own_classes import jacket_for
 from jacketcheck.host.host import Host, PluginInfo, PluginProblem, Registered
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.results import Kind, Result
@@ -46,6 +47,7 @@ def evaluate(
     InputError
         If the provisions are not known.
     """
+    jacket = jacket_for(jacket, host=host, provisions=provisions)
     omitted = host.omitted(provisions)
     results: list[Result] = []
     for one in host.limit_states(provisions):

@@ -127,6 +127,11 @@ class Host:
                     chosen[one.limit_state.id] = one
         return tuple(chosen.values())
 
+    def faying_codes(self, provisions: str) -> tuple[str, ...]:
+        """Codes whose faying classes a set of provisions counts."""
+        named = [ancestor.faying_codes for ancestor in self.lineage(provisions)]
+        return next((codes for codes in reversed(named) if codes), ())
+
     def omitted(self, provisions: str) -> dict[str, str]:
         """Limit states that do not apply in a set of provisions, with the reasons.
 

@@ -50,6 +50,7 @@ US = Provisions(
     "AISC 360-22, RCSC 2020, AASHTO LRFD 9th ed. (2020), AASHTO Guide Spec Seismic 2nd ed. (2011), "
     "ACI 318-19, fib Model Code 2010, published jacket research",
     inherits=None,
+    faying_codes=("AISC", "AASHTO", "RCSC"),
 )
 
 _BUILT_IN: tuple[LimitState, ...] = (

@@ -26,6 +26,7 @@ __all__ = [
     "aisc_slip_resistance",
     "aisc_slip_resistance_factor",
     "aisc_slip_tension_reduction",
+    "lowest_hole_size_factor",
     "probable_slip_load",
     "rcsc_slip_resistance_factor",
 ]
@@ -56,6 +57,10 @@ _FOUR_STEP_FACTORS: Final[Mapping[str, float]] = MappingProxyType(
         "long-slot-perpendicular": 0.70,
         "long-slot-parallel": 0.60,
     }
+)
+
+_LOWEST_FACTORS: Final[Mapping[str, float]] = MappingProxyType(
+    {**_FOUR_STEP_FACTORS, "short-slot-parallel": 0.76}
 )
 
 _RCSC_FACTORS: Final[Mapping[str, Mapping[str, float]]] = MappingProxyType(
@@ -280,6 +285,42 @@ def aashto_hole_size_factor(hole: HoleType) -> float:
     0.6
     """
     return choose(_FOUR_STEP_FACTORS, hole, name="hole")
+
+
+def lowest_hole_size_factor(hole: HoleType) -> float:
+    """Hole size factor that no code undercuts, for slip that is not a matter of one code.
+
+    Parameters
+    ----------
+    hole
+        Hole type; slots by their long axis relative to the force.
+
+    Returns
+    -------
+    float
+        Factor [-].
+
+    Raises
+    ------
+    DomainError
+        If the hole type is unknown.
+
+    Notes
+    -----
+    The smaller of AASHTO's and the Eurocode's for each hole: they part at short slots along the
+    force, 0.85 and 0.76, and at long ones, 0.60 and 0.63.
+
+    References
+    ----------
+    AASHTO LRFD Bridge Design Specifications, 9th ed. (2020), Table 6.13.2.8-2, from memory; EN
+    1993-1-8:2005 Table 3.6.
+
+    Examples
+    --------
+    >>> lowest_hole_size_factor("short-slot-parallel")
+    0.76
+    """
+    return choose(_LOWEST_FACTORS, hole, name="hole")
 
 
 def aashto_slip_resistance(

@@ -25,6 +25,7 @@ EUROPE = Provisions(
     f"{editions.EN_1992}, {editions.EN_1992_4}, {editions.EN_1993}, {editions.EN_1993_8}, "
     f"{editions.EN_1998_2}, {editions.EN_1998_3}, {editions.EN_1090}, recommended partial factors; "
     "mechanics of the built-in provisions",
+    faying_codes=("EN 1090",),
 )
 
 

@@ -8,7 +8,12 @@ from jacketcheck_example.limit_states import least_sleeve_thickness, seam_slip
 
 __all__ = ["jacketcheck_faying_classes", "jacketcheck_limit_states", "jacketcheck_provisions"]
 
-EXAMPLE = Provisions("example", "Example Code 12:2024 (invented), elsewhere as us", inherits="us")
+EXAMPLE = Provisions(
+    "example",
+    "Example Code 12:2024 (invented), elsewhere as us",
+    inherits="us",
+    faying_codes=("Example",),
+)
 
 
 @hookimpl

@@ -19,6 +19,7 @@ from jacketcheck.mechanics.slip import (
     aisc_slip_resistance,
     aisc_slip_resistance_factor,
     aisc_slip_tension_reduction,
+    lowest_hole_size_factor,
     rcsc_slip_resistance_factor,
 )
 
@@ -220,3 +221,19 @@ def test_combined_tension_and_slip_of_the_aisc_design_examples() -> None:
     assert float(factor) == pytest.approx(0.716, abs=0.0005)
     slip = aisc_slip_resistance(0.30, pretension=28.0 * KIP, slip_planes=1) / KIP
     assert float(8 * slip * factor) == pytest.approx(54.4, abs=0.1)
+
+
+@pytest.mark.parametrize(
+    ("hole", "aashto", "eurocode"),
+    [
+        pytest.param("standard", 1.00, 1.00, id="S-13-S-17-standard"),
+        pytest.param("oversized", 0.85, 0.85, id="S-13-S-17-oversized"),
+        pytest.param("short-slot-perpendicular", 0.85, 0.85, id="S-13-S-17-short-across"),
+        pytest.param("short-slot-parallel", 0.85, 0.76, id="S-13-S-17-short-along"),
+        pytest.param("long-slot-perpendicular", 0.70, 0.70, id="S-13-S-17-long-across"),
+        pytest.param("long-slot-parallel", 0.60, 0.63, id="S-13-S-17-long-along"),
+    ],
+)
+def test_lowest_hole_factor_of_two_codes(hole: HoleType, aashto: float, eurocode: float) -> None:
+    """AASHTO LRFD 9th ed. (2020) Table 6.13.2.8-2; EN 1993-1-8:2005 Table 3.6; exact."""
+    assert lowest_hole_size_factor(hole) == min(aashto, eurocode)
