@@ -5,11 +5,15 @@ from __future__ import annotations
 import os
 import shutil
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, Page, sync_playwright
 
+from jacketcheck.render.report_blocks import report_blocks
+from jacketcheck.render.report_html import report_html
+from tests.support.drawn_runs import case_text, run_of
 from tests.support.written_report import Written
 
 NAMES = ("chromium", "chromium-browser", "google-chrome")
@@ -33,6 +37,17 @@ def report_file(written: Written, tmp_path_factory: pytest.TempPathFactory) -> P
     """The report as a file."""
     path = tmp_path_factory.mktemp("report") / "report.html"
     path.write_text(written.html, "utf-8")
+    return path
+
+
+@pytest.fixture(scope="session")
+def short_file(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A report on one variant that exceeds limits: every kind of element, and fewer of each."""
+    run, repair = run_of(case_text())
+    table = next(one for one in run.tables if one.variant == "thin, snug bolts")
+    short = replace(run, tables=(run.tables[0], replace(table, results=table.results[:12])))
+    path = tmp_path_factory.mktemp("report") / "short.html"
+    path.write_text(report_html(report_blocks(short, repair, system="si")), "utf-8")
     return path
 
 

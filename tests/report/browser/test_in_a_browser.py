@@ -28,17 +28,23 @@ def test_it_opens_without_a_network_and_without_complaints(
     page.close()
 
 
-def test_the_accessibility_checker_finds_nothing(opened: Page) -> None:
-    opened.evaluate("document.querySelectorAll('details').forEach(one => one.open = true)")
-    found = Axe().run(opened)
+@pytest.mark.parametrize("width", [1100, 390])
+def test_the_accessibility_checker_finds_nothing(
+    browser: Browser, short_file: Path, width: int
+) -> None:
+    page = browser.new_page(viewport={"width": width, "height": 900})
+    page.goto(short_file.as_uri())
+    page.evaluate(
+        "[...document.querySelectorAll('details')].slice(0, 8).forEach(d => d.open = true)"
+    )
+    found = Axe().run(page)
     assert found.violations_count == 0, found.generate_report()
+    page.close()
 
 
 def test_it_fits_a_narrow_screen(opened: Page) -> None:
     opened.set_viewport_size({"width": 390, "height": 800})
     assert opened.evaluate("document.documentElement.scrollWidth") <= 390
-    found = Axe().run(opened)
-    assert found.violations_count == 0, found.generate_report()
 
 
 def test_a_link_to_a_calculation_unfolds_it(opened: Page) -> None:

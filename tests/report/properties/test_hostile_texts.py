@@ -27,8 +27,8 @@ SLOW = settings(deadline=None, max_examples=40)
 PARTS = st.sampled_from(
     [
         "<script>alert(1)</script>", "<img src=x onerror=alert(1)>", "</style><script>", "<!--",
-        "-->", "&amp;", "&lt;", "&#60;", '"', "'", "><", "]]>", "</td></tr></table>", "|", "`", "**",
-        "__", "[a](javascript:x)", "![a](http://b/c)", "<http://b>", "# ", "- ", "\\",
+        "-->", "&amp;", "&lt;", "&#60;", '"', "'", "><", "]]>", "</td></tr></table>", "|", "`",
+        "**", "__", "[a](javascript:x)", "![a](http://b/c)", "<http://b>", "# ", "- ", "\\",
         "\u202e", "\u2066", "\u200f", "\x00", "\x1b[31m", "\ud800", "\n", "\t", "日本", "עברית",
         " ", "a", "1", "$",
     ]
