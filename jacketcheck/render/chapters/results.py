@@ -30,7 +30,7 @@ __all__ = ["results_and_calculations"]
 
 _Key: TypeAlias = tuple[object, ...]
 _ALARMING: Final = frozenset({Status.EXCEEDS, Status.NOT_EVALUATED})
-_ROW_WIDTHS: Final = (22, 17, 9, 9, 6, 6, 9, 17, 5)
+_ROW_WIDTHS: Final = (20, 15, 8, 8, 6, 6, 9, 23, 5)
 _STEP_WIDTHS: Final = (13, 37, 16, 34)
 _ELSEWHERE: Final = (
     "{} further rows equal those of an earlier variant in every number: the tables of results tell "
