@@ -12,9 +12,9 @@ from jacketcheck.analysis.damaged_bars import debonding_bars, target_stress
 from jacketcheck.analysis.memo import remembered
 from jacketcheck.analysis.sections import bar_steel
 from jacketcheck.errors import NotEvaluatedError
-from jacketcheck.inputs.column import Surface
 from jacketcheck.jacket.column_parts import ColumnBar
 from jacketcheck.jacket.jacket import Jacket
+from jacketcheck.mechanics._arguments import Surface
 from jacketcheck.mechanics.bond_development import developed_stress
 from jacketcheck.mechanics.bond_profile import BondProfile, bond_profile
 

@@ -52,7 +52,7 @@ class Interface:
 def interface(jacket: Jacket) -> Interface:
     """Friction under the pressure that the sleeve keeps; cohesion is not counted."""
     column = jacket.column
-    surface: InterfaceSurface = "roughened" if jacket.column_face == "roughened" else "smooth"
+    surface: InterfaceSurface = jacket.column_face
     friction, pressure = aci_friction_coefficient(surface), bond_pressure(jacket)
     largest = aashto_interface_shear_limit(
         1.0,

@@ -10,7 +10,7 @@ from jacketcheck.as_built.models import HoleRecord
 from jacketcheck.as_built.records import Change, Comparison, Outcome
 from jacketcheck.as_built.specified import Specified
 from jacketcheck.catalog.records import BoltSize
-from jacketcheck.inputs.jacket import HoleType
+from jacketcheck.mechanics._arguments import HoleType
 from jacketcheck.mechanics._customary_units import INCH
 
 __all__ = ["HOLES_BY_PENALTY", "compare_holes", "hole_type_that_covers"]

@@ -8,7 +8,6 @@ from pydantic import BeforeValidator, Field
 
 from jacketcheck.inputs.base import Count, InputModel, Text
 from jacketcheck.inputs.catalog_name import BoltProductName, FayingClassName, PlateSteelName
-from jacketcheck.inputs.jacket import Tightening
 from jacketcheck.inputs.quantity import (
     ClearLength,
     ConcreteStrength,
@@ -18,6 +17,7 @@ from jacketcheck.inputs.quantity import (
     SteelStrength,
     Thickness,
 )
+from jacketcheck.mechanics._arguments import Tightening
 
 __all__ = [
     "AsBuilt",

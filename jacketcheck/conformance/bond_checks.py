@@ -13,6 +13,7 @@ from jacketcheck.conformance.bench import Bench
 from jacketcheck.conformance.case import check
 from jacketcheck.conformance.subjects import Subject
 from jacketcheck.errors import JacketcheckError
+from jacketcheck.mechanics._arguments import Surface
 from jacketcheck.mechanics._arrays import Floats
 from jacketcheck.mechanics.bond_law import BondLaw, bond_stress
 
@@ -21,6 +22,7 @@ __all__ = ["BOND_CHECKS"]
 _SLIPS: Floats = np.array([1e-4, 1e-3, 0.01, 0.05, 0.1, 0.3, 0.6, 1.0, 2.0, 3.5, 5.0, 10.0, 20.0])
 """Slips at which laws are compared [mm]."""
 _PRESSURES = (0.0, 0.5, 2.0, 6.0)
+_SURFACES: tuple[Surface, ...] = ("chipped", "unchipped")
 _NOISE = 1e-9
 
 _USUAL = BondConditions(
@@ -131,11 +133,11 @@ BOND_CHECKS = (
 
 def _all_conditions() -> Iterator[BondConditions]:
     for surface, pressure, diameter, held in product(
-        ("chipped", "unchipped"), _PRESSURES, (12.0, 28.0, 43.0), (True, False)
+        _SURFACES, _PRESSURES, (12.0, 28.0, 43.0), (True, False)
     ):
         yield replace(
             _USUAL,
-            surface=surface,  # type: ignore[arg-type] # one of the two
+            surface=surface,
             confining_pressure=pressure,
             bar_diameter=diameter,
             clear_rib_spacing=0.5 * diameter,

@@ -23,7 +23,7 @@ from jacketcheck.inputs.quantity import (
 )
 from jacketcheck.mechanics._arguments import Surface
 
-__all__ = ["BarState", "ClockPosition", "Column", "ColumnBars", "Damage", "Hoops", "Surface"]
+__all__ = ["BarState", "ClockPosition", "Column", "ColumnBars", "Damage", "Hoops"]
 
 BarState = Literal["intact", "yielded", "buckled", "fractured"]
 

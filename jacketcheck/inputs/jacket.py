@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal, Self
+from typing import Annotated, Literal, Self, TypeAlias
 
 from pydantic import BeforeValidator, Field, model_validator
 
@@ -14,7 +14,7 @@ from jacketcheck.inputs.catalog_name import (
     PlateSteelName,
     RebarSteelName,
 )
-from jacketcheck.inputs.column import ClockPosition, Surface
+from jacketcheck.inputs.column import ClockPosition
 from jacketcheck.inputs.quantity import (
     AdhesiveStrength,
     Angle,
@@ -28,31 +28,30 @@ from jacketcheck.inputs.quantity import (
     Thickness,
     TorqueCoefficient,
 )
+from jacketcheck.mechanics._arguments import (
+    ColumnFace,
+    Exposure,
+    HoleMaking,
+    HoleType,
+    Surface,
+    ThreadPosition,
+    Tightening,
+)
 
 __all__ = [
     "AddedBars",
     "Bolts",
     "Footing",
     "Grout",
-    "HoleType",
     "Repair",
     "Sleeve",
     "Splice",
+    "SpliceSides",
     "SurfaceSector",
-    "Tightening",
 ]
 
-HoleType = Literal[
-    "standard",
-    "oversized",
-    "short-slot-perpendicular",
-    "short-slot-parallel",
-    "long-slot-perpendicular",
-    "long-slot-parallel",
-]
-Tightening = Literal[
-    "snug", "turn-of-nut", "calibrated-wrench", "direct-tension-indicator", "twist-off"
-]
+SpliceSides: TypeAlias = Literal["outside", "both"]
+"""Splice plates outside only, or inside too."""
 
 
 def _as_tuple(value: object) -> object:
@@ -90,7 +89,7 @@ class Repair(InputModel):
         description="Sides whose surface is prepared otherwise; a damage record overrides both.",
         examples=[[{"clock_from": "4:00", "clock_to": "8:00", "surface": "unchipped"}]],
     )
-    column_face: Literal["roughened", "smooth"] = Field(
+    column_face: ColumnFace = Field(
         default="smooth",
         description="Face of the column against the grout: roughened to an amplitude of 6 mm "
         "(1/4 in), or not.",
@@ -103,7 +102,7 @@ class Sleeve(InputModel):
     inner_diameter: MemberLength = Field(description="Inside diameter.")
     thickness: Thickness = Field(description="Plate thickness.")
     steel: PlateSteelName = Field(description='Plate steel from the catalogue, e.g. "ASTM A36".')
-    exposure: Literal["painted", "weathering"] = Field(
+    exposure: Exposure = Field(
         default="painted", description="Painted (or dry) plates, or unpainted weathering steel."
     )
     seam_gap: ClearLength = Field(description="Opening between the two half-shells at a seam.")
@@ -117,7 +116,7 @@ class Sleeve(InputModel):
 class Splice(InputModel):
     """Splice plates over each seam, as high as the sleeve."""
 
-    sides: Literal["outside", "both"] = Field(description="Plates outside only, or inside too.")
+    sides: SpliceSides = Field(description="Plates outside only, or inside too.")
     thickness: Thickness = Field(description="Thickness of the outside plate.")
     inside_thickness: Thickness | None = Field(
         default=None, description="Thickness of the inside plate; default as outside."
@@ -154,11 +153,11 @@ class Bolts(InputModel):
         "rows leave, half at each end. Without rows: the least that must be left.",
     )
     hole: HoleType = Field(description="Hole type; slots relative to the hoop force.")
-    hole_making: Literal["drilled", "punched"] = Field(
+    hole_making: HoleMaking = Field(
         default="punched",
         description="Drilled (or subdrilled and reamed) holes, or punched full size.",
     )
-    threads: Literal["included", "excluded"] = Field(
+    threads: ThreadPosition = Field(
         description="Threads included in or excluded from the shear planes."
     )
     faying_class: Annotated[tuple[FayingClassName, ...], BeforeValidator(_as_tuple)] = Field(

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Literal
-
 from pydantic import Field
 
 from jacketcheck.inputs.actions import Actions, Judgement
@@ -12,6 +10,7 @@ from jacketcheck.inputs.chance import Chance
 from jacketcheck.inputs.column import Column, Damage
 from jacketcheck.inputs.jacket import AddedBars, Bolts, Footing, Grout, Repair, Sleeve, Splice
 from jacketcheck.inputs.sizing import Sizing
+from jacketcheck.units import DisplaySystem
 
 __all__ = ["Job", "RepairInput"]
 
@@ -29,7 +28,7 @@ class Job(InputModel):
         max_length=60,
         description="What the file without overrides is called beside its variants.",
     )
-    units: Literal["si", "us"] = Field(
+    units: DisplaySystem = Field(
         default="si", description="Units of the printed results; input may use any."
     )
 

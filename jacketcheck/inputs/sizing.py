@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal, TypeAlias
+from typing import Annotated, TypeAlias
 
 from pydantic import BeforeValidator, Field
 
@@ -13,9 +13,10 @@ from jacketcheck.inputs.catalog_name import (
     PlateSteelName,
     RebarSteelName,
 )
-from jacketcheck.inputs.column import Surface
+from jacketcheck.inputs.jacket import SpliceSides
 from jacketcheck.inputs.quantity import ClearLength, MemberLength
 from jacketcheck.inputs.tried import TriedCount, TriedHeight, TriedSpacing, TriedThickness
+from jacketcheck.mechanics._arguments import Surface
 
 __all__ = [
     "FieldWork",
@@ -58,7 +59,7 @@ class TriedSleeve(InputModel):
 class TriedSplice(InputModel):
     """Splice plates that a search may try; plates inside are as thick as outside."""
 
-    sides: Annotated[tuple[Literal["outside", "both"], ...], _Several] = Field(
+    sides: Annotated[tuple[SpliceSides, ...], _Several] = Field(
         default=(),
         max_length=2,
         description="Plates outside only, or inside too.",

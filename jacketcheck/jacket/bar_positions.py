@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import math
 
-from jacketcheck.inputs.column import ColumnBars, Damage, Surface
+from jacketcheck.inputs.column import ColumnBars, Damage
 from jacketcheck.inputs.jacket import Repair, SurfaceSector
+from jacketcheck.mechanics._arguments import Surface
 
 __all__ = ["bar_angle", "bar_numbers", "clock_angle", "nearest_bar", "surface_at"]
 

@@ -8,9 +8,10 @@ import numpy as np
 
 from jacketcheck.catalog.catalog import Catalog
 from jacketcheck.catalog.records import BoltSize
-from jacketcheck.inputs.jacket import Bolts, HoleType
+from jacketcheck.inputs.jacket import Bolts
 from jacketcheck.inputs.repair_file import RepairInput
 from jacketcheck.jacket.jacket_parts import BoltGroup, Plate, Sleeve, Splice
+from jacketcheck.mechanics._arguments import HoleType
 from jacketcheck.mechanics._arrays import Real
 
 __all__ = ["build_bolts", "build_plate", "build_sleeve", "build_splice"]

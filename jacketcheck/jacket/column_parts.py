@@ -9,8 +9,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from jacketcheck.inputs.column import BarState, Surface
+from jacketcheck.inputs.column import BarState
 from jacketcheck.jacket._roles import label
+from jacketcheck.mechanics._arguments import Surface
 from jacketcheck.mechanics._arrays import Real
 
 __all__ = ["BarLayer", "ColumnBar", "Concrete", "DamagedColumn", "FootingBlock", "Rebar", "Ties"]

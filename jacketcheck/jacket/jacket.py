@@ -9,10 +9,10 @@ import numpy as np
 
 from jacketcheck.catalog.bond_models import BondModel
 from jacketcheck.inputs.actions import Judgement
-from jacketcheck.inputs.column import Surface
 from jacketcheck.jacket._roles import label
 from jacketcheck.jacket.column_parts import DamagedColumn, FootingBlock
 from jacketcheck.jacket.jacket_parts import AddedBarLayer, BoltGroup, Grout, Sleeve, Splice
+from jacketcheck.mechanics._arguments import ColumnFace, Surface
 from jacketcheck.mechanics._arrays import Real
 
 __all__ = ["Demands", "Jacket"]
@@ -48,7 +48,7 @@ class Jacket:
     column: DamagedColumn = field(kw_only=True)
     repair_height: Real = field(kw_only=True)
     surface: Surface = field(kw_only=True)
-    column_face: str = field(kw_only=True)
+    column_face: ColumnFace = field(kw_only=True)
     sleeve: Sleeve = field(kw_only=True)
     splice: Splice = field(kw_only=True)
     bolts: BoltGroup = field(kw_only=True)

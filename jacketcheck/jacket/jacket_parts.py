@@ -10,9 +10,15 @@ from dataclasses import dataclass
 import numpy as np
 
 from jacketcheck.catalog.records import FayingClass
-from jacketcheck.inputs.jacket import HoleType, Tightening
 from jacketcheck.jacket._roles import label
 from jacketcheck.jacket.column_parts import BarLayer
+from jacketcheck.mechanics._arguments import (
+    Exposure,
+    HoleMaking,
+    HoleType,
+    ThreadPosition,
+    Tightening,
+)
 from jacketcheck.mechanics._arrays import Real
 
 __all__ = ["AddedBarLayer", "BoltGroup", "Grout", "Plate", "Sleeve", "Splice"]
@@ -64,7 +70,7 @@ class Sleeve:
     gap: Real
     seam_gap: Real
     seam_angle: Real
-    exposure: str
+    exposure: Exposure
     steel: Plate
 
     @property
@@ -146,7 +152,7 @@ class BoltGroup:
     yield_strength: Real
     shear_stress: Real
     tensile_stress: Real
-    threads: str
+    threads: ThreadPosition
     metric: bool
     rows: Real
     columns: Real
@@ -156,7 +162,7 @@ class BoltGroup:
     plate_edge_distance: Real
     end_distance: Real
     hole: HoleType
-    hole_making: str
+    hole_making: HoleMaking
     hole_along: Real
     hole_across: Real
     standard_hole: Real

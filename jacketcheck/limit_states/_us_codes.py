@@ -47,7 +47,7 @@ class SteelCode:
     def hole_factor(self, jacket: Jacket) -> float:
         """Factor for punched holes."""
         if self.is_aashto:
-            return plate_strength.punched_hole_factor(jacket.bolts.hole_making)  # type: ignore[arg-type]
+            return plate_strength.punched_hole_factor(jacket.bolts.hole_making)
         return 1.0
 
     def hole_damage(self, jacket: Jacket) -> float:
@@ -72,7 +72,7 @@ class SteelCode:
             return bolt_strength.aashto_bolt_shear_resistance(
                 bolts.diameter,
                 tensile_strength=bolts.tensile_strength,
-                threads=bolts.threads,  # type: ignore[arg-type]
+                threads=bolts.threads,
                 shear_planes=shear_planes,
                 long_joint_factor=factor,
             )

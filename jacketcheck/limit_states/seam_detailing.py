@@ -112,7 +112,7 @@ def _bolt_and_hole(jacket: Jacket, hole: Real) -> Steps:
 
 def _max_spacing(jacket: Jacket) -> Result:
     exposure, thickness = jacket.sleeve.exposure, _thinnest_outside(jacket)
-    bound = rules.aisc_max_spacing(thickness, exposure=exposure)  # type: ignore[arg-type]
+    bound = rules.aisc_max_spacing(thickness, exposure=exposure)
     steps, expression = _plate(thickness, exposure), _MAX_SPACING[exposure]
     return Rule("Largest bolt spacing", "rows (pitch)", "s", jacket.bolts.pitch, bound, expression,
                 f"{AISC} J3.6", steps).at_most()  # fmt: skip
@@ -164,7 +164,7 @@ def _edge_rows(jacket: Jacket, edge: _Edge) -> list[Result]:
         edge.least, diameter=bolts.diameter, hole=edge.hole, hole_type=bolts.hole
     )
     with_clear = np.any(np.not_equal(clear, edge.least))
-    aisc_most = rules.aisc_max_edge_distance(edge.thickness, exposure=exposure)  # type: ignore[arg-type]
+    aisc_most = rules.aisc_max_edge_distance(edge.thickness, exposure=exposure)
     aashto_most = rules.aashto_max_edge_distance(edge.thickness)
     table = _bolt_and_hole(jacket, edge.hole)
     table.add("e_table", "by diameter and hole", edge.least, "mm", bolts.edge_source)

@@ -11,10 +11,13 @@ from jacketcheck.errors import DomainError
 from jacketcheck.mechanics._arrays import Real, require_at_least, require_positive
 
 __all__ = [
+    "ColumnFace",
+    "Exposure",
     "HoleMaking",
     "HoleType",
     "Surface",
     "ThreadPosition",
+    "Tightening",
     "choose",
     "require_reduction",
     "require_whole",
@@ -36,8 +39,19 @@ ThreadPosition: TypeAlias = Literal["included", "excluded"]
 HoleMaking: TypeAlias = Literal["drilled", "punched"]
 """Drilled, or subpunched and reamed; or punched full size."""
 
+Tightening: TypeAlias = Literal[
+    "snug", "turn-of-nut", "calibrated-wrench", "direct-tension-indicator", "twist-off"
+]
+"""How the bolts are installed."""
+
+Exposure: TypeAlias = Literal["painted", "weathering"]
+"""Painted (or not subject to corrosion), or unpainted weathering steel."""
+
 Surface: TypeAlias = Literal["chipped", "unchipped"]
 """Whether the cracked concrete around a bar was removed before grouting."""
+
+ColumnFace: TypeAlias = Literal["roughened", "smooth"]
+"""Face of the column against the grout: roughened to an amplitude of 6 mm (1/4 in), or not."""
 
 _Entry = TypeVar("_Entry")
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Final
 
-from jacketcheck.mechanics._arguments import HoleType, choose
+from jacketcheck.mechanics._arguments import HoleType, Tightening, choose
 from jacketcheck.mechanics._arrays import require_positive
-from jacketcheck.mechanics.washer_rules import GROUP_150_TENSILE_STRENGTH, Tightening, WasherRule
+from jacketcheck.mechanics.washer_rules import GROUP_150_TENSILE_STRENGTH, WasherPlace, WasherRule
 
 __all__ = ["en_required_washers"]
 
@@ -82,9 +82,13 @@ def en_required_washers(
         else:
             reason = "preloaded class 8.8: under what is turned"
             rules += (WasherRule("turned element", _HARDENED, reason, source=_SOURCE),)
-    for place, hole in (("head", head_side_hole), ("nut", nut_side_hole)):
+    sides: tuple[tuple[WasherPlace, HoleType], ...] = (
+        ("head", head_side_hole),
+        ("nut", nut_side_hole),
+    )
+    for place, hole in sides:
         shape = choose(_ENLARGED, hole, name=f"{place}_side_hole")
         if shape:
             reason = f"{shape} in the outer ply"
-            rules += (WasherRule(place, _PLATE, reason, _PLATE_THICKNESS, _SOURCE),)  # type: ignore[arg-type] # place is one of the two words above
+            rules += (WasherRule(place, _PLATE, reason, _PLATE_THICKNESS, _SOURCE),)
     return rules

@@ -8,16 +8,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from types import MappingProxyType
-from typing import Final, Literal, TypeAlias
+from typing import Final
 
 import numpy as np
 
-from jacketcheck.mechanics._arguments import HoleType, choose
+from jacketcheck.mechanics._arguments import Exposure, HoleType, choose
 from jacketcheck.mechanics._arrays import Real, require_at_least, require_positive
 from jacketcheck.mechanics._customary_units import INCH
 
 __all__ = [
-    "Exposure",
     "aashto_max_edge_distance",
     "aashto_max_sealing_spacing",
     "aashto_min_end_distance",
@@ -28,9 +27,6 @@ __all__ = [
     "aisc_min_spacing",
     "aisc_preferred_spacing",
 ]
-
-Exposure: TypeAlias = Literal["painted", "weathering"]
-"""Painted (or not subject to corrosion), or unpainted weathering steel."""
 
 _MAX_SPACING: Final[Mapping[str, tuple[float, float]]] = MappingProxyType(
     {"painted": (24.0, 12.0 * INCH), "weathering": (14.0, 7.0 * INCH)}

@@ -7,18 +7,14 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Final, Literal, TypeAlias
 
-from jacketcheck.mechanics._arguments import HoleType, choose
+from jacketcheck.mechanics._arguments import HoleType, Tightening, choose
 from jacketcheck.mechanics._arrays import require_positive
 from jacketcheck.mechanics._customary_units import INCH, KSI
 
-__all__ = ["Tightening", "WasherRule", "required_washers"]
-
-Tightening: TypeAlias = Literal[
-    "snug", "turn-of-nut", "calibrated-wrench", "direct-tension-indicator", "twist-off"
-]
-"""How the bolts are installed."""
+__all__ = ["WasherPlace", "WasherRule", "required_washers"]
 
 WasherPlace: TypeAlias = Literal["head", "nut", "turned element"]
+"""Under the head, under the nut, or under whichever of them is turned."""
 
 THICK_WASHER: Final = 5.0 / 16.0 * INCH
 """Least thickness of plate washers, and of washers for large high-strength bolts over enlarged

@@ -12,8 +12,9 @@ from jacketcheck.catalog.assembly_rules import AssemblyRules
 from jacketcheck.catalog.catalog import Catalog
 from jacketcheck.catalog.records import BoltProduct, BoltSize
 from jacketcheck.jacket.jacket import Jacket
+from jacketcheck.mechanics._arguments import Tightening
 from jacketcheck.mechanics.en_washer_rules import en_required_washers
-from jacketcheck.mechanics.washer_rules import Tightening, WasherRule, required_washers
+from jacketcheck.mechanics.washer_rules import WasherRule, required_washers
 
 __all__ = ["Assembly", "Ply", "Washer", "assembly_of"]
 

@@ -11,7 +11,7 @@ from jacketcheck.as_built import Confirmation, ConfirmedLine, LineVerdict
 from jacketcheck.as_built.compare_holes import HOLES_BY_PENALTY, hole_type_that_covers
 from jacketcheck.as_built.plate_tolerances import thickness_tolerance
 from jacketcheck.catalog import built_in_catalog
-from jacketcheck.inputs.jacket import HoleType
+from jacketcheck.mechanics._arguments import HoleType
 from jacketcheck.mechanics._customary_units import INCH
 from jacketcheck.mechanics.slip import aisc_slip_resistance_factor
 

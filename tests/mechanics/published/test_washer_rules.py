@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from jacketcheck.mechanics._arguments import HoleType
+from jacketcheck.mechanics._arguments import HoleType, Tightening
 from jacketcheck.mechanics._customary_units import INCH, KSI
-from jacketcheck.mechanics.washer_rules import Tightening, WasherRule, required_washers
+from jacketcheck.mechanics.washer_rules import WasherRule, required_washers
 
 EIGHT_MILLIMETRES = 5.0 / 16.0 * INCH
 
