@@ -191,9 +191,8 @@ class Result:
         if self.kind is Kind.LIMIT:
             if self.saturates and self.status is Status.OK:
                 return 0.0
-            # an infinite ratio ranks below a missing answer, and above any number; rows that say the
-            # same in two ways are equal, whatever the last digits
-            return min(float(f"{float(np.max(self.ratio)):.9g}"), 1e300)
+            # an infinite ratio ranks below a missing answer, and above any number
+            return min(float(np.max(self.ratio)), 1e300)
         return -1.0 if self.kind is Kind.REPORTED else -2.0
 
 

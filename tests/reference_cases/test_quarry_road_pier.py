@@ -20,7 +20,7 @@ SLEEVE = {
 def _limits(variant: str) -> list[Result]:
     """Rows with a verdict, worst first; of equals the one that is asked first."""
     found = [one for one in rows(built(variant=variant)) if one.kind is Kind.LIMIT]
-    return sorted(found, key=lambda one: -one.severity)
+    return sorted(found, key=lambda one: -round(one.severity, 9))
 
 
 def _exceeded(variant: str) -> set[str]:
