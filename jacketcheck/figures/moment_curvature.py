@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 from matplotlib.ticker import MaxNLocator
 
+from jacketcheck.analysis.base import base_section
 from jacketcheck.analysis.hinge import hinge
 from jacketcheck.analysis.section_curves import SectionCurve, section_curves
 from jacketcheck.figures.drawing import Drawing
@@ -35,8 +36,9 @@ def moment_curvature(jacket: Jacket, *, system: DisplaySystem) -> Drawing:
         the relocated hinge brings to the base.
     """
     curves, demand = section_curves(jacket), float(hinge(jacket).base_moment)
-    figure = new_figure(7.0, 3.2)
-    axes = chart(figure, right=1.75, top=0.2)
+    strength = float(base_section(jacket).moment_capacity)
+    figure = new_figure(7.0, 3.3)
+    axes = chart(figure, right=1.8, top=0.2)
     last = max(float(curve.curvature[-1]) for curve in curves)
     highest = max(demand, *(curve.peak_moment for curve in curves))
     axes.set_xlim(0.0, 1.03 * shown(last, "1/mm", system))
@@ -57,9 +59,11 @@ def moment_curvature(jacket: Jacket, *, system: DisplaySystem) -> Drawing:
                 markerfacecolor=PAPER,
             )
         ends.append(LineEnd(float(x[-1]), float(y[-1]), curve.name, style.color))
-    level = shown(demand, "N mm", system)
-    axes.axhline(level, color=SOFT, linewidth=0.9, linestyle=(0.0, (2.0, 1.5)))
-    ends.append(LineEnd(axes.get_xlim()[1], level, "demand at the base,\nhinge relocated"))
+    for value, name in ((demand, "demand at the base,\nhinge relocated"),
+                        (strength, "strength of the base,\nas checked")):  # fmt: skip
+        level = shown(value, "N mm", system)
+        axes.axhline(level, color=SOFT, linewidth=0.9, linestyle=(0.0, (2.0, 1.5)))
+        ends.append(LineEnd(axes.get_xlim()[1], level, name))
     name_line_ends(axes, ends)
     axes.xaxis.set_major_locator(MaxNLocator(6, steps=[1, 2, 2.5, 5, 10]))
     axes.set_xlabel(axis_label("curvature", "1/mm", system))
@@ -67,14 +71,17 @@ def moment_curvature(jacket: Jacket, *, system: DisplaySystem) -> Drawing:
     return Drawing(
         name="moment-curvature",
         title="Moment-curvature of the three sections",
-        alt=_alt(curves, demand, system),
+        alt=_alt(curves, demand, strength, system),
         figure=figure,
         remark="Expected strengths, repaired sections in their weakest direction. Hollow points: "
-        "first yield; full points: ultimate curvature.",
+        "first yield; full points: ultimate curvature. The base's curve counts on all of grout "
+        "ring and added bars; its strength as checked only on what friction hands over to them.",
     )
 
 
-def _alt(curves: tuple[SectionCurve, ...], demand: float, system: DisplaySystem) -> str:
+def _alt(
+    curves: tuple[SectionCurve, ...], demand: float, strength: float, system: DisplaySystem
+) -> str:
     sentences = []
     for curve in curves:
         text = (
@@ -91,6 +98,7 @@ def _alt(curves: tuple[SectionCurve, ...], demand: float, system: DisplaySystem)
         sentences.append(f"{text}.")
     sentences.append(
         "The relocated hinge at its overstrength asks for "
-        f"{quantity(demand, 'N mm', system)} at the base."
+        f"{quantity(demand, 'N mm', system)} at the base, which is checked with a strength of "
+        f"{quantity(strength, 'N mm', system)}."
     )
     return " ".join(sentences)

@@ -74,6 +74,7 @@ def test_bar_stress(table: VariantResults, drawn_jacket: Jacket) -> None:
 def test_moment_curvature(table: VariantResults, drawn_jacket: Jacket) -> None:
     drawing = one("moment-curvature", table)
     assert told(drawing.alt, float(hinge(drawn_jacket).base_moment) / 1e6)
+    assert told(drawing.alt, float(base_section(drawn_jacket).moment_capacity) / 1e6)
     for curve, line in zip(section_curves(drawn_jacket), curves(drawing), strict=True):
         assert told(drawing.alt, curve.peak_moment / 1e6)
         assert told(drawing.alt, curve.ultimate_curvature * 1e3)
