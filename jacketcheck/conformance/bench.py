@@ -17,6 +17,7 @@ from jacketcheck.conformance.standard import (
     standard_repairs,
 )
 from jacketcheck.engine.asking import Answer, answer_of
+from jacketcheck.engine.own_classes import jacket_for
 from jacketcheck.errors import InputError
 from jacketcheck.host.host import Host, PluginInfo, Registered
 from jacketcheck.host.isolation import Outcome
@@ -120,18 +121,26 @@ class Bench:
         """A jacket in which one leaf is a NaN; None if it has no such number."""
         return self._changed(name, leaf, np.nan)
 
-    def least(self, name: str) -> Jacket:
+    def least(self, name: str, provisions: str) -> Jacket:
         """A jacket as if its base asked as little of it as it ever can, without sections solved."""
-        key = (name, "least demand", 0)
+        key = (name, f"least demand, {provisions}", 0)
         if key not in self._changes:
-            self._changes[key] = with_least_demand(self.jackets[name])
+            self._changes[key] = with_least_demand(self.seen_by(provisions, self.jackets[name]))
         return self._changes[key]
+
+    def seen_by(self, provisions: str, jacket: Jacket) -> Jacket:
+        """A jacket as a set of provisions sees it; as it is where the set cannot be used."""
+        try:
+            return jacket_for(jacket, host=self.host, provisions=provisions)
+        except InputError:
+            return jacket
 
     def answer(self, one: Registered, jacket: Jacket, label: str) -> Outcome[Answer]:
         """What a limit state answers on a jacket, which goes by a label of its own."""
         key = (one.limit_state.provisions, one.limit_state.id, label)
         if key not in self._answers:
-            self._answers[key] = answer_of(one, jacket, seconds=self.host.time_limit)
+            seen = self.seen_by(one.limit_state.provisions, jacket)
+            self._answers[key] = answer_of(one, seen, seconds=self.host.time_limit)
         return self._answers[key]
 
     def _changed(self, name: str, leaf: str, factors: Real) -> Jacket | None:

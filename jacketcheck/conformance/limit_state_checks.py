@@ -122,8 +122,9 @@ def same_answer_twice(subject: Subject, bench: Bench) -> Iterator[str]:
 @check("limit state")
 def leaves_the_jacket_alone(subject: Subject, bench: Bench) -> Iterator[str]:
     """Neither the jacket nor an analysis that others share is changed."""
-    for name, jacket in _bases(bench):
-        bench.answer(subject.item, jacket, name)  # so that what it shares is there
+    for name, original in _bases(bench):
+        bench.answer(subject.item, original, name)  # so that what it shares is there
+        jacket = bench.seen_by(subject.item.limit_state.provisions, original)
         own = detached(jacket)
         own.memo.update(copy.deepcopy(jacket.memo))
         before, kept = fingerprint(own), fingerprint(own.memo)
@@ -222,9 +223,10 @@ def no_pass_without_a_number(subject: Subject, bench: Bench) -> Iterator[str]:
 @check("limit state")
 def takes_no_more_than_it_says(subject: Subject, bench: Bench) -> Iterator[str]:
     """What is not declared to take sections needs none, and rises with the demand on the base."""
-    effort = subject.item.limit_state.effort
+    state = subject.item.limit_state
+    effort = state.effort
     for name in bench.bases if effort != "sections" else ():
-        least = bench.least(name)
+        least = bench.least(name, state.provisions)
         low = keyed(rows_of(bench.answer(subject.item, least, f"{name}, least demand")))
         high = keyed(rows_of(bench.answer(subject.item, bench.jackets[name], name)))
         if analyses := sorted(_analyses_of(least) & _OF_SECTIONS):
@@ -278,7 +280,8 @@ def _refuses(outcome: Outcome[Answer]) -> bool:
 
 def _analyses_of(jacket: Jacket) -> set[str]:
     """Modules whose analyses have been done of a jacket."""
-    return {key.split(".")[2] for key in jacket.memo if key.startswith("jacketcheck.analysis.")}
+    names = (key for key in jacket.memo if isinstance(key, str))
+    return {name.split(".")[2] for name in names if name.startswith("jacketcheck.analysis.")}
 
 
 def _has_numbers(rows: tuple[Result, ...]) -> bool:
