@@ -79,6 +79,7 @@ def _grouted(jacket: Jacket, added: AddedBarLayer) -> Result:
     steps.add("l_test", "shortest that yielded bars in tests of grouted ducts",
               grouted.least_tested_length, "mm", "Steuck, Eberhard and Stanton 2009")  # fmt: skip
     demand = steps.add("l_need", "max(l_d, l_ac, l_test)", grouted.required_length, "mm", clause)
+    steps.add("l", "embedment", added.embedment, "mm", "input added_bars.embedment")
     return Result(_ANCHORAGE, "embedment in grout", demand, added.embedment, "mm", clause,
                   steps.lines, (_GROUT,))  # fmt: skip
 
@@ -118,6 +119,8 @@ def _breakout(jacket: Jacket, added: AddedBarLayer) -> Result:
     steps, found = Steps(), footing_anchorage(jacket)
     clause = f"{ACI} 17.6.2"
     _add_bar(added, steps)
+    steps.add("f_ye", added.layer.steel.name, found.target_stress, "MPa", added.layer.steel.source)
+    steps.add("h_ef", "embedment", added.embedment, "mm", "input added_bars.embedment")
     steps.add("N_b", "17 λ √f′c h_ef^1.5, lb and in", found.adhesive.single_breakout_strength, "N",
               clause)  # fmt: skip
     steps.add("ψ_A", "A_Nc/(n A_Nc0), ring of bars", found.adhesive.breakout_share, "1", clause)
