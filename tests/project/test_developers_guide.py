@@ -13,7 +13,7 @@ from types import ModuleType
 import pytest
 
 import jacketcheck
-from jacketcheck import hookspecs, plugin
+from jacketcheck import conformance, hookspecs, plugin
 from jacketcheck.conformance import (
     ALL_CHECKS,
     ConformanceError,
@@ -127,7 +127,11 @@ def test_the_checks_of_the_kit_are_listed_as_they_are() -> None:
 
 
 def test_public_names_are_those_that_are_exported() -> None:
-    text = part("### What is public").partition("**Registering**")[2]
+    before, _, text = part("### What is public").partition("**Registering**")
+    assert set(re.findall(r"`(\w+)`", before)) - {"jacketcheck"} == {
+        *jacketcheck.__all__,
+        *conformance.__all__,
+    }
     named = re.findall(r"`(\w+)`", text)
     assert sorted(named) == sorted(set(named)), "named twice"
     assert set(named) == set(plugin.__all__)
