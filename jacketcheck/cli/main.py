@@ -21,6 +21,7 @@ _COMMANDS = {
     "check": "table of demand/capacity ratios of a repair",
     "explain": "every step of one check, with numbers",
     "size": "lightest and quickest jackets that work, within bounds",
+    "sweep": "ratios of many designs that differ in a few fields",
     "chance": "probability that limit states, and the repair as a whole, are exceeded",
     "bolts": "bolt schedule: what a shop orders, installs and inspects",
     "confirm": "what was delivered and measured against what was specified",

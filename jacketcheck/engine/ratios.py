@@ -15,7 +15,7 @@ from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._arrays import Floats
 from jacketcheck.results import Kind, Result
 
-__all__ = ["DesignRatios", "RatioRow", "ratios_of_designs"]
+__all__ = ["DesignRatios", "RatioRow", "merged_ratios", "ratios_of_designs"]
 
 _PATIENCE = 32
 """Designs asked one by one, all refused for one reason, before the rest of a batch is not."""
@@ -87,6 +87,14 @@ class DesignRatios:
         return decides
 
     @property
+    def governing_ratio(self) -> Floats:
+        """Ratio of the row that decides for each design; NaN where there is none."""
+        if not self.rows:
+            return self.worst
+        ratio = np.take_along_axis(self.ratio, self.governing[None, :], axis=0)[0]
+        return np.where(np.isneginf(ratio), np.nan, ratio)
+
+    @property
     def _weight(self) -> Floats:
         """Ratios by which rows govern: one that reads 1 whenever it passes counts for nothing."""
         silent = self.saturates[:, None] & (self.ratio <= 1.0) & np.isfinite(self.ratio)
@@ -146,6 +154,22 @@ def ratios_of_designs(
     return collected.ratios()
 
 
+def merged_ratios(parts: Iterable[tuple[Indexes, DesignRatios]], *, count: int) -> DesignRatios:
+    """Bring ratios of some designs together.
+
+    Parameters
+    ----------
+    parts
+        Numbers of the designs among all, and their ratios.
+    count
+        Number of designs in all; those that no part is about have no rows.
+    """
+    collected = _Collected(count)
+    for indexes, part in parts:
+        collected.take_over(part, indexes)
+    return collected.ratios()
+
+
 class _Collected:
     """Rows as they come in, aligned over all designs."""
 
@@ -170,13 +194,24 @@ class _Collected:
                 indexes,
             )
 
-    def _add(self, row: RatioRow, result: Result, indexes: Indexes) -> None:
+    def take_over(self, part: DesignRatios, indexes: Indexes) -> None:
+        """Take over ratios that have been collected before."""
+        for place, row in enumerate(part.rows):
+            self._open(row, part.places[place], saturates=bool(part.saturates[place]))
+            self._ratio[row][indexes] = part.ratio[place]
+        for row, reason in part.reasons.items():
+            self._reasons.setdefault(row, reason)
+
+    def _open(self, row: RatioRow, place: str, *, saturates: bool) -> None:
+        """Make room for a row, if there is none; a place that differs is not told."""
         if row not in self._ratio:
             self._ratio[row] = np.full(self._count, -np.inf)
-            self._saturates[row] = result.saturates
-            self._places[row] = result.location
-        if result.location != self._places[row]:
+            self._saturates[row], self._places[row] = saturates, place
+        if place != self._places[row]:
             self._places[row] = ""
+
+    def _add(self, row: RatioRow, result: Result, indexes: Indexes) -> None:
+        self._open(row, result.location, saturates=result.saturates)
         evaluated = result.kind is Kind.LIMIT
         self._ratio[row][indexes] = result.ratio if evaluated else np.nan
         if not evaluated:

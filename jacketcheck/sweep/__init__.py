@@ -1,0 +1,1 @@
+"""Many designs that differ in a few fields, evaluated all at once."""
