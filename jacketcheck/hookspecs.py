@@ -22,7 +22,7 @@ __all__ = ["API_VERSION", "ENTRY_POINT_GROUP", "HOOK_NAMES", "PROJECT", "hookimp
 PROJECT = "jacketcheck"
 ENTRY_POINT_GROUP = "jacketcheck.plugins"
 API_VERSION = 1
-"""Grows when a hook is added or changed; a plug-in may state the version that it was made for."""
+"""Grows when a hook is added or changed."""
 
 hookspec = pluggy.HookspecMarker(PROJECT)
 hookimpl = pluggy.HookimplMarker(PROJECT)

@@ -3,8 +3,8 @@
 import jacketcheck_example
 import pytest
 
+from jacketcheck import evaluate
 from jacketcheck.conformance import host_with, standard_jackets
-from jacketcheck.engine import evaluate
 from jacketcheck.plugin import Result
 
 HOST = host_with(jacketcheck_example)
