@@ -15,13 +15,15 @@ import jacketcheck.mechanics
 
 # whole numbers of things need no unit
 COUNTS = {
-    "bar_count", "bars_developed", "bolt_columns", "columns", "count", "crossing_bars", "fillers", "hole_count",
-    "rows", "shear_planes", "slip_planes",
+    "bar_count", "bars_developed", "bolt_columns", "columns", "count", "crossing_bars", "fillers",
+    "hole_count", "rows", "shear_planes", "slip_planes",
 }  # fmt: skip
 # searches that cannot go wrong
 NEVER_RAISE = {"section_limits.peak_point"}
 
-SECTIONS = re.compile(r"^\s*(Parameters|Returns|Raises|Notes|References|Examples)\n\s*-+$", re.M)
+SECTIONS = re.compile(
+    r"^\s*(Parameters|Returns|Raises|Notes|References|Examples)\n\s*-+$", re.MULTILINE
+)
 UNIT = re.compile(r"\[[^\]]+\]")
 
 

@@ -35,8 +35,16 @@ __all__ = [
 ]
 
 _PROVISIONS: Final = (
-    Provisions(AS_4100.provisions, f"{AS_4100.name}, {AS_3600}; the rest as in us", faying_codes=("AS 4100",)),
-    Provisions(NZS_3404.provisions, f"{NZS_3404.name}, {NZS_3101}; the rest as in us", faying_codes=("NZS 3404",)),
+    Provisions(
+        AS_4100.provisions,
+        f"{AS_4100.name}, {AS_3600}; the rest as in us",
+        faying_codes=("AS 4100",),
+    ),
+    Provisions(
+        NZS_3404.provisions,
+        f"{NZS_3404.name}, {NZS_3101}; the rest as in us",
+        faying_codes=("NZS 3404",),
+    ),
 )
 
 

@@ -34,7 +34,9 @@ __all__ = [
     "jacketcheck_rebar_steels",
 ]
 
-_PROVISIONS: Final = (Provisions("india", f"{IS_800}, {IS_456}; the rest as in us", faying_codes=("IS 800",)),)
+_PROVISIONS: Final = (
+    Provisions("india", f"{IS_800}, {IS_456}; the rest as in us", faying_codes=("IS 800",)),
+)
 
 
 @hookimpl
