@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from jacketcheck.analysis.axial_strain import checked_axial_strain
 from jacketcheck.analysis.hoop_action import core_concrete, restraint
-from jacketcheck.analysis.memo import remembered
+from jacketcheck.analysis.memo import remembered_for_all
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._arrays import Real
 from jacketcheck.mechanics.dilation import (
@@ -37,7 +37,7 @@ class Dilation:
     yield_axial_strain: Real
 
 
-@remembered
+@remembered_for_all
 def dilation(jacket: Jacket) -> Dilation:
     """Equilibrium of core and ring; the column's own hoops do not relieve the sleeve."""
     strain, core = checked_axial_strain(jacket).value, core_concrete(jacket)

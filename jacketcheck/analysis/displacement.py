@@ -10,10 +10,10 @@ from jacketcheck.analysis.base_state import CAPACITY_STRAIN, bending_directions
 from jacketcheck.analysis.height import column_bar_stress
 from jacketcheck.analysis.hinge import bilinear, original_response
 from jacketcheck.analysis.hoop_action import tie_ratio
-from jacketcheck.analysis.memo import design_by_design, remembered
+from jacketcheck.analysis.memo import design_by_design, remembered, same_where
 from jacketcheck.analysis.sections import bending_angle, column_section
 from jacketcheck.jacket.jacket import Jacket
-from jacketcheck.mechanics._arrays import Real
+from jacketcheck.mechanics._arrays import Floats, Real
 from jacketcheck.mechanics.bar_buckling import bar_buckling_strain
 from jacketcheck.mechanics.force_displacement import ForceDisplacement, force_displacement
 from jacketcheck.mechanics.hinge_displacement import (
@@ -82,14 +82,21 @@ class ColumnCapacity:
         return self.displacement / self.yield_displacement
 
 
+def _stress_above(jacket: Jacket) -> Floats:
+    """Stress that each column bar can develop at the top of the repair [MPa]; one design."""
+    return np.asarray(column_bar_stress(jacket, np.array([float(jacket.repair_height)]))[0])
+
+
 @remembered
+@same_where(
+    lambda jacket: (jacket.column, jacket.demands.axial_load, _stress_above(jacket).tobytes())
+)
 def above_response(jacket: Jacket) -> MomentCurvature:
     """Response of the section right above the repair, in its weakest direction; one design.
 
     Fractured bars count with what bond develops in them over the height of the repair.
     """
-    top = np.array([float(jacket.repair_height)])
-    section = column_section(jacket, stress_limit=column_bar_stress(jacket, top)[0])
+    section = column_section(jacket, stress_limit=_stress_above(jacket))
     clock = bending_directions()
     axial_load = float(jacket.demands.axial_load)
     moments = moment_at_extreme_strain(

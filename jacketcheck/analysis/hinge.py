@@ -7,7 +7,7 @@ from typing import Final
 
 import numpy as np
 
-from jacketcheck.analysis.memo import design_by_design, remembered
+from jacketcheck.analysis.memo import design_by_design, remembered, same_where
 from jacketcheck.analysis.sections import column_section
 from jacketcheck.errors import NotEvaluatedError
 from jacketcheck.jacket.jacket import Jacket
@@ -23,6 +23,7 @@ _SOURCE: Final = "AASHTO Guide Spec Seismic 2nd ed. (2011) 8.5"
 
 
 @remembered
+@same_where(lambda jacket: (jacket.column, jacket.demands.axial_load))
 def original_response(jacket: Jacket) -> MomentCurvature:
     """Moment-curvature response of the column as it was built, every bar whole; one design."""
     return moment_curvature(

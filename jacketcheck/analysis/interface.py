@@ -7,14 +7,14 @@ from typing import Final
 
 import numpy as np
 
-from jacketcheck.analysis.memo import remembered
+from jacketcheck.analysis.memo import remembered_for_all
 from jacketcheck.analysis.retained import bond_pressure
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._arrays import Floats, Real
 from jacketcheck.mechanics.interface_shear import (
     InterfaceSurface,
+    aashto_friction_coefficient,
     aashto_interface_shear_limit,
-    aci_friction_coefficient,
 )
 
 __all__ = ["SHEAR_FACTOR", "Interface", "height_of_transfer", "interface"]
@@ -48,12 +48,12 @@ class Interface:
     resistance: Real
 
 
-@remembered
+@remembered_for_all
 def interface(jacket: Jacket) -> Interface:
-    """Friction under the pressure that the sleeve keeps; cohesion is not counted."""
+    """Friction under the pressure that the sleeve keeps, by AASHTO; cohesion is not counted."""
     column = jacket.column
     surface: InterfaceSurface = jacket.column_face
-    friction, pressure = aci_friction_coefficient(surface), bond_pressure(jacket)
+    friction, pressure = aashto_friction_coefficient(surface), bond_pressure(jacket)
     largest = aashto_interface_shear_limit(
         1.0,
         concrete_strength=np.minimum(column.concrete.specified, jacket.grout.strength),

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass, fields
-from functools import wraps
+from collections.abc import Callable, Hashable, Mapping
+from dataclasses import dataclass, field, fields
+from functools import lru_cache, wraps
 from typing import Any, TypeAlias, TypeVar
 
 import numpy as np
+from numpy.typing import NDArray
 
 from jacketcheck.errors import NotEvaluatedError
 from jacketcheck.jacket.designs import (
@@ -15,11 +16,21 @@ from jacketcheck.jacket.designs import (
     detached,
     has_designs,
     pick,
+    take,
     with_values,
 )
 from jacketcheck.jacket.jacket import Jacket
 
-__all__ = ["Analysis", "assuming", "design_by_design", "remembered", "sharing"]
+__all__ = [
+    "Analysis",
+    "assuming",
+    "design_by_design",
+    "remembered",
+    "remembered_for_all",
+    "same_where",
+    "sharing",
+    "some_designs",
+]
 
 Value = TypeVar("Value")
 Record = TypeVar("Record")
@@ -27,6 +38,10 @@ Analysis: TypeAlias = Callable[[Jacket], Any]
 
 _SHARED = "who does shared analyses"
 _DESIGNS = "each design by itself"
+_ORIGIN = "designs that it was picked from"
+_ASSUMED = "counts as found"
+_ALIKE = 32
+"""Outcomes kept by `same_where`."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,6 +76,60 @@ def remembered(function: Callable[[Jacket], Value]) -> Callable[[Jacket], Value]
     return call
 
 
+def remembered_for_all(function: Callable[[Jacket], Value]) -> Callable[[Jacket], Value]:
+    """Remembered, and for a design that was picked from many found for all of them together.
+
+    The function must take arrays over designs and return a record of numbers, or a tuple of such.
+    Where it refuses for all of them, it is asked for the one.
+    """
+
+    @wraps(function)
+    def found(jacket: Jacket) -> Value:
+        if _ORIGIN not in jacket.memo:
+            return function(jacket)
+        designs, index = jacket.memo[_ORIGIN]
+        try:
+            return pick(together(designs), index)
+        except NotEvaluatedError:
+            return function(jacket)
+
+    together = remembered(found)
+    return together
+
+
+@dataclass(frozen=True, slots=True)
+class _Alike:
+    """A jacket that stands for all others with the same key."""
+
+    key: Hashable
+    jacket: Jacket = field(compare=False)
+
+
+def same_where(
+    key: Callable[[Jacket], Hashable],
+) -> Callable[[Callable[[Jacket], Value]], Callable[[Jacket], Value]]:
+    """Let jackets that are alike in what a function looks at share what it finds.
+
+    Parameters
+    ----------
+    key
+        Everything that the function depends on. The outcomes for the keys seen last are kept.
+    """
+
+    def decorate(function: Callable[[Jacket], Value]) -> Callable[[Jacket], Value]:
+        @lru_cache(maxsize=_ALIKE)
+        def found(alike: _Alike) -> Value:
+            return function(alike.jacket)
+
+        @wraps(function)
+        def call(jacket: Jacket) -> Value:
+            return found(_Alike(key(jacket), jacket))
+
+        return call
+
+    return decorate
+
+
 def _key(function: Analysis) -> str:
     return f"{function.__module__}.{function.__qualname__}"
 
@@ -76,8 +145,26 @@ def assuming(jacket: Jacket, found: Mapping[Analysis, Any]) -> Jacket:
         Outcome by analysis.
     """
     twin = with_values(jacket, {})
-    twin.memo.update({_key(analysis): outcome for analysis, outcome in found.items()})
+    _assume(twin, {_key(analysis): outcome for analysis, outcome in found.items()})
     return twin
+
+
+def _assume(jacket: Jacket, found: Mapping[str, Any]) -> None:
+    jacket.memo.update(found)
+    jacket.memo[_ASSUMED] = found
+
+
+def some_designs(jacket: Jacket, indexes: NDArray[np.intp]) -> Jacket:
+    """Some designs of a jacket of many, with what has been found of each by itself.
+
+    What counts as found by `assuming` does so for them as well.
+    """
+    part = take(jacket, indexes)
+    if _DESIGNS in jacket.memo:
+        part.memo[_DESIGNS] = tuple(jacket.memo[_DESIGNS][index] for index in indexes.tolist())
+    if _ASSUMED in jacket.memo:
+        _assume(part, {key: take(one, indexes) for key, one in jacket.memo[_ASSUMED].items()})
+    return part
 
 
 def sharing(jacket: Jacket, someone: Callable[[Analysis], Any]) -> Jacket:
@@ -104,7 +191,7 @@ def design_by_design(function: Callable[[Jacket], Record]) -> Callable[[Jacket],
 
     @wraps(function)
     def call(jacket: Jacket) -> Record:
-        if not has_designs(jacket):
+        if _ORIGIN in jacket.memo or not has_designs(jacket):
             return function(jacket)
         records = [function(one) for one in _single_designs(jacket)]
         first: Any = records[0]
@@ -122,6 +209,14 @@ def _single_designs(jacket: Jacket) -> tuple[Jacket, ...]:
     """Each design by itself, picked once so that what is found of one is kept with it."""
     if _DESIGNS not in jacket.memo:
         count = design_count(jacket)
-        jacket.memo[_DESIGNS] = tuple(pick(jacket, index) for index in range(count))
+        jacket.memo[_DESIGNS] = tuple(_picked(jacket, index) for index in range(count))
     found: tuple[Jacket, ...] = jacket.memo[_DESIGNS]
     return found
+
+
+def _picked(jacket: Jacket, index: int) -> Jacket:
+    one = pick(jacket, index)
+    one.memo[_ORIGIN] = jacket, index
+    if _ASSUMED in jacket.memo:
+        _assume(one, {key: pick(found, index) for key, found in jacket.memo[_ASSUMED].items()})
+    return one

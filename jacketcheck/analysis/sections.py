@@ -13,7 +13,7 @@ from typing import Final
 import numpy as np
 
 from jacketcheck.analysis.hoop_action import core_concrete, restraint, tie_ratio, ties_effectiveness
-from jacketcheck.analysis.memo import remembered
+from jacketcheck.analysis.memo import remembered, same_where
 from jacketcheck.jacket.column_parts import BarLayer, Rebar
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics import confinement, lateral_pressure
@@ -87,6 +87,7 @@ class HoopedCore:
 
 
 @remembered
+@same_where(lambda jacket: jacket.column)
 def hooped_core(jacket: Jacket) -> HoopedCore:
     """Core of the column as it was built."""
     ties, concrete = jacket.column.ties, jacket.column.concrete
@@ -154,6 +155,7 @@ def column_section(jacket: Jacket, *, stress_limit: Floats | None = None) -> Cir
 
 
 @remembered
+@same_where(lambda jacket: jacket.column)
 def _column_zones(jacket: Jacket) -> tuple[ConcreteZone, ...]:
     """Core and cover of the column as it was built."""
     column = jacket.column

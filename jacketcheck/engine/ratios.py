@@ -8,9 +8,10 @@ from dataclasses import dataclass, field
 import numpy as np
 from numpy.typing import NDArray
 
+from jacketcheck.analysis.memo import some_designs
 from jacketcheck.engine.evaluate import evaluate
 from jacketcheck.host.host import Host
-from jacketcheck.jacket.designs import design_count, take
+from jacketcheck.jacket.designs import design_count
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._arrays import Floats
 from jacketcheck.results import Kind, Result
@@ -256,7 +257,7 @@ class _Asked:
         collected.add([one for one in results if one.limit_state not in retried], indexes)
         if retried:
             for half in np.array_split(np.arange(indexes.size), 2):
-                self.evaluate(take(jacket, half), indexes[half], retried, collected)
+                self.evaluate(some_designs(jacket, half), indexes[half], retried, collected)
 
     def _count_refusals(self, results: Iterable[Result]) -> None:
         for one in results:

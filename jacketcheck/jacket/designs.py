@@ -7,9 +7,10 @@ choices such as the hole type. Designs may differ in numbers and labels; a choic
 from __future__ import annotations
 
 import copy
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Hashable, Iterator, Mapping, Sequence
 from dataclasses import fields, is_dataclass
-from typing import Any, TypeGuard, TypeVar
+from functools import cache
+from typing import Any, TypeGuard, TypeVar, cast
 
 import numpy as np
 from numpy.typing import NDArray
@@ -48,11 +49,14 @@ def _is_record(value: object) -> bool:
 
 def _children(record: Any) -> list[tuple[str, Any, bool]]:
     """Name, value and whether it is a label, for all that belongs to the value of a record."""
-    return [
-        (one.name, getattr(record, one.name), is_label(one))
-        for one in fields(record)
-        if one.compare
-    ]
+    roles = _roles(cast("Hashable", type(record)))
+    return [(name, getattr(record, name), shown_only) for name, shown_only in roles]
+
+
+@cache
+def _roles(kind: Any) -> tuple[tuple[str, bool], ...]:
+    """Name and whether it is a label, for all fields that belong to the value of a record."""
+    return tuple((one.name, is_label(one)) for one in fields(kind) if one.compare)
 
 
 def leaves(value: Any, path: str = "") -> Iterator[tuple[str, Any]]:
@@ -105,7 +109,8 @@ def pick(record: Record, index: int) -> Record:
 
     def picked(value: Any) -> Any:
         if isinstance(value, np.ndarray) and value.ndim:
-            return float(value[index if value.shape[0] > 1 else 0])
+            one = value[index if value.shape[0] > 1 else 0]
+            return bool(one) if value.dtype == bool else float(one)
         return value
 
     chosen: Record = _mapped(record, picked)
@@ -198,16 +203,17 @@ def repeated(jacket: Jacket, count: int) -> Jacket:
 
 
 def _mapped(value: Any, change: Callable[[Any], Any]) -> Any:
-    """Copy of a tree with every leaf changed by a function."""
+    """Copy of a tree with leaves changed by a function."""
     if _is_record(value):
-        changed = {
-            name: _mapped(child, change)
-            for name, child, shown_only in _children(value)
-            if not shown_only
-        }
-        return _renewed(value, changed)
+        changed = {}
+        for name, child, shown_only in _children(value):
+            if not shown_only and (new := _mapped(child, change)) is not child:
+                changed[name] = new
+        # what nothing changes in is not copied: designs share it
+        return _renewed(value, changed) if changed or isinstance(value, Jacket) else value
     if isinstance(value, tuple):
-        return tuple(_mapped(child, change) for child in value)
+        mapped = tuple(_mapped(child, change) for child in value)
+        return mapped if any(a is not b for a, b in zip(mapped, value, strict=True)) else value
     return change(value)
 
 

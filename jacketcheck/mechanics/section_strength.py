@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
@@ -126,6 +127,9 @@ def moment_at_extreme_strain(
     end = np.where(inside, 1.0, _CELLS + _MORE_CELLS)
     at_end = excess(end)
     carried = np.where(inside, at_end <= 0.0, at_end >= 0.0)
+    # without a root between them, a search would leave the table
+    end, at_end = np.where(carried, end, turn), np.where(carried, at_end, 0.0)
+    at_turn = np.where(carried, at_turn, 0.0)
     axis = bracketed_roots(excess, end, turn, tolerance=_TOLERANCE, at_ends=(at_end, at_turn))
     force, moment = forces(axis)
     missed = np.abs(force - axial_load) > 10.0 * _TOLERANCE * section.squash_load
@@ -197,27 +201,40 @@ def _between(table: Floats, cell: NDArray[np.intp], part: Floats) -> Floats:
 @lru_cache(maxsize=8)
 def _concrete_table(zones: tuple[ConcreteZone, ...], strain: float) -> _ConcreteTable:
     """Tabulate the concrete; strips lie between the extreme fibre and the neutral axis."""
-    diameter = zones[-1].outer_diameter
-    turning = strain / (_REACH * diameter)
+    turning = strain / (_REACH * zones[-1].outer_diameter)
+    axis, lever, discs = _strips(tuple(zone.outer_diameter for zone in zones))
+    plane = strain - (turning * _relative_curvature(axis))[:, None] * lever
+    inner, outer = np.zeros((2, 2, axis.size + 1))  # no compressed concrete at position 0
+    for zone, disc in zip(zones, discs, strict=True):
+        inner += outer
+        outer[:, 1:] = np.sum(zone.law.stress_at(plane) * disc, axis=2)
+    return _ConcreteTable(inner, outer, turning)
+
+
+@lru_cache(maxsize=16)
+def _strips(diameters: tuple[float, ...]) -> tuple[Floats, Floats, tuple[Floats, ...]]:
+    """Positions of the neutral axis, and for each the strips that are then compressed.
+
+    Returns
+    -------
+    tuple
+        Positions, shape (n,); distance of each strip from the extreme fibre, shape (n, strips);
+        and area and first moment of each zone in it, each of shape (2, n, strips).
+    """
+    diameter = diameters[-1]
     axis = np.arange(1.0, _CELLS + _MORE_CELLS + 1)
     depth = np.minimum(_REACH * np.minimum(axis / _CELLS, 1.0), 1.0) * diameter
     edge = 0.5 * diameter - np.outer(depth, np.linspace(0.0, 1.0, _STRIPS + 1))
     lever = 0.5 * (diameter - edge[:, 1:] - edge[:, :-1])
-    plane = strain - (turning * _relative_curvature(axis))[:, None] * lever
-    inner, outer = np.zeros((2, 2, axis.size + 1))  # no compressed concrete at position 0
-    within = np.zeros((2, axis.size, _STRIPS))
-    for zone in zones:
-        disc = np.diff(_segments(edge, 0.5 * zone.outer_diameter), axis=2)
-        inner += outer
-        outer[:, 1:] = np.sum(zone.law.stress_at(plane) * (disc - within), axis=2)
-        within = disc
-    return _ConcreteTable(inner, outer, turning)
+    discs = [np.diff(_segments(edge, 0.5 * one), axis=2) for one in diameters]
+    return axis, lever, (discs[0], *(outer - inner for inner, outer in pairwise(discs)))
 
 
 def _segments(chord: Floats, radius: float) -> Floats:
     """Area and first moment of the disc beyond chords at distances from its centre."""
     distance = np.clip(chord, -radius, radius)
-    half_chord = np.sqrt(radius**2 - distance**2)
+    # as a product: two squares of one number, formed in two ways, may differ by their rounding
+    half_chord = np.sqrt((radius - distance) * (radius + distance))
     area = radius**2 * np.arccos(distance / radius) - distance * half_chord
     return np.stack([area, half_chord**3 / 1.5])
 

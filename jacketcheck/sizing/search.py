@@ -10,9 +10,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from jacketcheck.analysis.least_demand import with_least_demand
+from jacketcheck.analysis.memo import some_designs
 from jacketcheck.engine.ratios import ratios_of_designs
 from jacketcheck.host.host import Host
-from jacketcheck.jacket.designs import take
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.jacket.many import Indexes
 from jacketcheck.limit_state import Effort
@@ -196,5 +196,5 @@ class _Left:
         """Leave the others out."""
         places = np.flatnonzero(flags)
         if 0 < places.size < self.designs.size:
-            self.jacket = take(self.jacket, places)
+            self.jacket = some_designs(self.jacket, places)
         self.designs = self.designs[places]
