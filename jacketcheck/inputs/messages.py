@@ -53,6 +53,8 @@ _WORDINGS: dict[str, Callable[[dict[str, Any]], str]] = {
     "string_unicode": lambda _: "holds characters that are no text",
     "bool_type": lambda _: "must be true or false, without quotes",
     "int_type": lambda _: "must be a whole number, without quotes",
+    "float_type": lambda _: "must be a number, without quotes",
+    "finite_number": lambda _: "must be a finite number",
     "int_from_float": lambda _: "must be a whole number",
     "greater_than_equal": lambda limits: f"must be at least {limits['ge']}",
     "less_than_equal": lambda limits: f"must be at most {limits['le']}",

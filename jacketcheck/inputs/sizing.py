@@ -37,7 +37,7 @@ def _as_tuple(value: object) -> object:
 _Several = BeforeValidator(_as_tuple, json_schema_input_type=str | tuple[str, ...])
 _LONGEST = 60
 
-Hours: TypeAlias = Annotated[float, Field(ge=0.0, le=1000.0, allow_inf_nan=False)]
+Hours: TypeAlias = Annotated[float, Field(ge=0.0, le=1000.0, allow_inf_nan=False, strict=True)]
 
 
 class TriedSleeve(InputModel):

@@ -79,7 +79,7 @@ class TriedRule:
             written = value if isinstance(value, list | tuple) else [value]
             found = Tried(values=tuple(self._all(written, problems)))
             if not written:
-                problems.append("is an empty list")
+                problems.append("is an empty list; must name at least one value")
         if len(found.values) > MAX_VALUES or len(found.diameters) > MAX_VALUES:
             problems.append(f"has more than {MAX_VALUES} values")
         if problems:
@@ -121,7 +121,7 @@ class TriedRule:
         kind = Quantity("1", "a multiple of the bolt diameter", 0.5, 20.0, ("3", "2.5"))
         found = [self._one("diameters", one, kind, problems) for one in listed]
         if not listed:
-            problems.append("diameters is an empty list")
+            problems.append("diameters is an empty list; must name at least one multiple")
         return Tried(diameters=tuple(one for one in found if one is not None))
 
     def _one(self, place: str, written: Any, kind: Quantity, problems: list[str]) -> float | None:

@@ -57,7 +57,7 @@ def test_one_name_needs_no_brackets() -> None:
 @pytest.mark.parametrize(
     ("written", "messages"),
     [
-        ([], ["is an empty list"]),
+        ([], ["is an empty list; must name at least one value"]),
         (["8 mm", "8 mm"], ['entry 2 = "8 mm": is there twice']),
         (["8 mm", "9 kN"], ["entry 2 = \"9 kN\": unit 'kN' has the wrong dimension"]),
         (["x", "400 mm"], ['entry 1 = "x": is not a number', 'entry 2 = "400 mm": is outside']),

@@ -173,3 +173,32 @@ def test_arguments_out_of_range(name: str, changes: dict[str, object]) -> None:
     arguments = {"strain": 0.003, "axial_load": 1e6, "angle": np.zeros(1), **changes}
     with pytest.raises(DomainError, match=name):
         moment_at_extreme_strain(_section(), **arguments)  # type: ignore[arg-type]
+
+
+def test_moments_grow_with_the_cube_of_the_size() -> None:
+    concrete = unconfined_concrete_law(strength=30.0, elastic_modulus=27.4e3)
+    # of the last three radii, r**2 is rounded down and r * r is not
+    odd = [2114.737797030516, 2038.9300710168293, 466.60900439334523]
+    diameters = np.array([1000.0, *np.random.default_rng(7).uniform(400.0, 2600.0, 50), *odd])
+    relative = []
+    for diameter in diameters.tolist():
+        zones = tuple(
+            ConcreteZone(name, size, concrete)
+            for name, size in (("core", diameter), ("ring", 1.13 * diameter))
+        )
+        moments = moment_at_extreme_strain(
+            CircularSection(zones, ()),
+            strain=0.003,
+            axial_load=5.0 * diameter**2,
+            angle=np.zeros(1),
+        )
+        relative.append(float(moments[0]) / diameter**3)
+    assert relative == pytest.approx([relative[0]] * len(relative), rel=1e-5)
+
+
+@pytest.mark.parametrize("axial_load", [-1e8, 1e9, 1e12])
+def test_a_load_that_no_section_carries_has_no_moment(axial_load: float) -> None:
+    moment = moment_at_extreme_strain(
+        _section(), strain=0.0012, axial_load=axial_load, angle=np.linspace(0.0, 6.0, 24)
+    )
+    assert np.isnan(moment).all()
