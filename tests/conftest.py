@@ -7,9 +7,16 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from hypothesis import HealthCheck, settings
 
 from jacketcheck.inputs import RepairInput, read_text
 from jacketcheck.jacket import Jacket, build_jacket
+
+# no test depends on how fast or how busy the machine is
+settings.register_profile(
+    "any machine", deadline=None, suppress_health_check=[HealthCheck.too_slow]
+)
+settings.load_profile("any machine")
 
 _REPAIR = Path(__file__).parent / "inputs" / "repair_us.toml"
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from hypothesis import HealthCheck, settings
 from jacketcheck_europe.limit_states.seam_slip import seam_slip
 from jacketcheck_europe.partial_factors import RECOMMENDED
 
@@ -12,6 +13,12 @@ from jacketcheck.api import build_variants
 from jacketcheck.host import Host, load_host
 from jacketcheck.inputs import read_input
 from jacketcheck.plugin import Jacket, Result
+
+# no test depends on how fast or how busy the machine is
+settings.register_profile(
+    "any machine", deadline=None, suppress_health_check=[HealthCheck.too_slow]
+)
+settings.load_profile("any machine")
 
 REPAIR = Path(__file__).parent / "repair_en.toml"
 
