@@ -61,7 +61,9 @@ class Scatter(InputModel):
     coefficient_of_variation: Variation | None = Field(
         default=None, description="Standard deviation over mean."
     )
-    held: bool = Field(default=False, description="Whether the variable is held at its mean.")
+    held: bool = Field(
+        default=False, strict=True, description="Whether the variable is held at its mean."
+    )
     source: Text = Field(
         default="",
         description="Where the figures come from.",
@@ -120,5 +122,5 @@ class Chance(InputModel):
         default=(),
         max_length=200,
         description="Correlations that are known better.",
-        examples=[[{"between": ["sleeve-yield", "splice-yield"], "coefficient": 0.5}]],
+        examples=[[{"between": ["sleeve-yield", "splice-yield"], "coefficient": 0.3}]],
     )
