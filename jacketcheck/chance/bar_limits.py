@@ -1,0 +1,94 @@
+"""Bars: bond of the fractured ones, and anchorage, laps and interface of the added ones."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from jacketcheck.analysis.interface import SHEAR_FACTOR
+from jacketcheck.chance.hoop_limits import HOOP_FORCE, LAPS
+from jacketcheck.chance.limit import Limit, unfactored
+from jacketcheck.chance.realisation import Realisation
+from jacketcheck.limit_states.added_bars import (
+    added_bar_anchorage,
+    added_bar_development,
+    added_bar_lap,
+)
+from jacketcheck.limit_states.bar_bond import bar_length
+from jacketcheck.limit_states.grout_interface import grout_interface
+from jacketcheck.mechanics._arrays import Real
+from jacketcheck.mechanics.adhesive_anchors import ANCHOR_STRENGTH_REDUCTION
+from jacketcheck.mechanics.plate_strength import AISC_TENSION_YIELD_FACTOR
+
+__all__ = ["BAR_LIMITS"]
+
+_FRICTION: Final = ("slip-coefficient", "bolt-pretension")
+
+_anchored_by_length = unfactored(added_bar_anchorage, model="anchorage")
+_anchored_by_strength = unfactored(
+    added_bar_anchorage, resistance_factor=ANCHOR_STRENGTH_REDUCTION, model="anchorage"
+)
+
+
+def _anchorage(sample: Realisation) -> Real:
+    """Grouted bars are judged by length, which holds no resistance factor.
+
+    A breakout that counts beside a length keeps its factor: the safe side.
+    """
+    added = sample.jacket.added_bars
+    grouted = added is not None and added.bond_strength is None
+    return (_anchored_by_length if grouted else _anchored_by_strength)(sample)
+
+
+BAR_LIMITS: Final = (
+    Limit(
+        id="grout-interface",
+        title="Shear between column and grout",
+        effort="closed-form",
+        event="1.25 times the actual yield force of half of the added bars exceeds friction under "
+        "the pressure that the sleeve keeps",
+        variables=(*HOOP_FORCE, *_FRICTION, "added-bar-yield", "grout-strength",
+                   "interface-friction"),
+        ratio=unfactored(
+            grout_interface, resistance_factor=SHEAR_FACTOR, model="interface-friction"
+        ),
+        steady=False,
+    ),
+    Limit(
+        id="added-bar-anchorage",
+        title="Anchorage of the added bars in the footing",
+        effort="closed-form",
+        event="length that the actual yield strength needs exceeds the embedment; with an "
+        "adhesive, the yield force exceeds bond or breakout without resistance factor, the 0.75 "
+        "for earthquakes kept",
+        variables=("added-bar-yield", "footing-concrete", "grout-strength", "anchorage"),
+        ratio=_anchorage,
+    ),
+    Limit(
+        id="added-bar-lap",
+        title="Laps of added bars and column bars",
+        effort="closed-form",
+        event="hoop force of the laps at the actual tensile strength exceeds yield of the sleeve",
+        variables=(*LAPS, "sleeve-yield", "sleeve-thickness"),
+        ratio=unfactored(added_bar_lap, resistance_factor=AISC_TENSION_YIELD_FACTOR),
+    ),
+    Limit(
+        id="added-bar-development",
+        title="Development of the added bars in the repair",
+        effort="bond",
+        event="length that develops the actual yield strength exceeds the length beside the column "
+        "bars",
+        variables=("added-bar-yield", "added-bar-tensile", "grout-strength", "anchorage"),
+        ratio=unfactored(added_bar_development, model="anchorage"),
+    ),
+    Limit(
+        id="bar-length",
+        title="Bond of the fractured bars",
+        effort="bond",
+        event="length that develops the bars' target stress with their actual bond exceeds the "
+        "length available; in samples that slip, splitting is not held",
+        variables=(*HOOP_FORCE, *_FRICTION, "column-bar-yield", "column-bar-tensile",
+                   "grout-strength", "bond-stress"),
+        ratio=unfactored(bar_length),
+        steady=False,
+    ),
+)  # fmt: skip

@@ -1,0 +1,173 @@
+"""Ratios of samples; one that cannot be evaluated neither stops the others nor passes."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import Any
+
+import numpy as np
+
+from jacketcheck.analysis.axial_strain import CheckedStrain, checked_axial_strain
+from jacketcheck.analysis.base_state import base_state
+from jacketcheck.analysis.hinge import hinge, original_response
+from jacketcheck.analysis.interface import SHEAR_FACTOR, interface
+from jacketcheck.analysis.lap import tension_share
+from jacketcheck.analysis.memo import assuming
+from jacketcheck.chance.base_strain import BaseStrain
+from jacketcheck.chance.limit import Limit, NotApplicableError
+from jacketcheck.chance.realisation import Realisation, realise, some_samples
+from jacketcheck.host.outcome import describe
+from jacketcheck.jacket.jacket import Jacket
+from jacketcheck.mechanics._arrays import Floats, Real
+
+__all__ = [
+    "Failures",
+    "SectionSample",
+    "array_ratios",
+    "section_sample",
+    "single_ratios",
+    "with_strain",
+]
+
+Failures = dict[str, str]
+"""Why the first sample of a limit state that could not be evaluated could not, by limit state."""
+
+
+def array_ratios(
+    limits: Sequence[Limit],
+    jacket: Jacket,
+    factors: Mapping[str, Real],
+    *,
+    size: int,
+    strain: BaseStrain,
+    failures: Failures,
+) -> dict[str, Floats]:
+    """Ratios of many samples at once, shape (size,); NaN where there is none.
+
+    Parameters
+    ----------
+    limits
+        Limit states that need no section analysis.
+    jacket
+        One design with specified and expected values.
+    factors
+        Factor of every variable: numbers, or arrays over samples.
+    size
+        Number of samples.
+    strain
+        Axial strain of the core and share of added bars in tension.
+    failures
+        Takes up why samples could not be evaluated.
+    """
+    found, broken = _tried(limits, with_strain(realise(jacket, factors), strain), size)
+    if not broken:
+        return found
+    if size == 1:
+        for limit, error in broken:
+            failures.setdefault(limit.id, describe(error))
+            found[limit.id] = np.full(1, np.nan)
+        return found
+    # one half after the other until the samples that cannot be evaluated stand alone
+    again = [limit for limit, _ in broken]
+    halves = [
+        array_ratios(again, jacket, some_samples(factors, part), size=part.stop - part.start,
+                     strain=strain, failures=failures)
+        for part in (slice(0, size // 2), slice(size // 2, size))
+    ]  # fmt: skip
+    return found | {
+        limit.id: np.concatenate([half[limit.id] for half in halves]) for limit in again
+    }
+
+
+def _tried(
+    limits: Sequence[Limit], sample: Realisation, size: int
+) -> tuple[dict[str, Floats], list[tuple[Limit, Exception]]]:
+    found: dict[str, Floats] = {}
+    broken: list[tuple[Limit, Exception]] = []
+    with np.errstate(all="ignore"):  # what comes of it shows in the ratio
+        for limit in limits:
+            try:
+                found[limit.id] = np.broadcast_to(np.asarray(limit.ratio(sample), float), size)
+            except NotApplicableError:
+                raise
+            except Exception as error:  # noqa: BLE001 - one sample must not hide the others
+                broken.append((limit, error))
+    return found, broken
+
+
+def with_strain(sample: Realisation, strain: BaseStrain) -> Realisation:
+    """The sample without need of a section analysis."""
+    known: dict[Any, Any] = {checked_axial_strain: strain.checked(sample.factors)}
+    if sample.jacket.added_bars is not None:
+        known[tension_share] = strain.tension_share
+    return replace(sample, jacket=assuming(sample.jacket, known))
+
+
+@dataclass(frozen=True, eq=False)
+class SectionSample:
+    """One sample with section analyses of its own.
+
+    Attributes
+    ----------
+    realisation
+        The sample.
+    base_strain
+        Strain of the base [-]; NaN where it could not be found.
+    base_holds
+        Whether the base holds.
+    tension_share
+        Share of the added bars in tension [-].
+    """
+
+    realisation: Realisation
+    base_strain: float
+    base_holds: bool
+    tension_share: float
+
+
+def section_sample(jacket: Jacket, factors: Mapping[str, Real]) -> SectionSample:
+    """Analyse one sample.
+
+    The checked strain gets the model's factor, and friction on the column's face its own instead
+    of a resistance factor.
+    """
+    sample = realise(jacket, factors)
+    try:
+        with np.errstate(all="ignore"):
+            return _analysed(sample)
+    except Exception:  # noqa: BLE001 - each limit state finds out by itself what it lacks
+        return SectionSample(sample, np.nan, base_holds=False, tension_share=1.0)
+
+
+def _analysed(sample: Realisation) -> SectionSample:
+    jacket, factors = sample.jacket, sample.factors
+    found, share = checked_axial_strain(jacket), float(tension_share(jacket))
+    known: dict[Any, Any] = {one: one(jacket) for one in (original_response, hinge, base_state)}
+    known[checked_axial_strain] = CheckedStrain(
+        found.declared,
+        found.found,
+        found.base_holds,
+        float(np.multiply(found.value, factors["axial-strain"])),
+    )
+    strained = assuming(jacket, known)
+    face = interface(strained)
+    friction = np.multiply(face.resistance, factors["interface-friction"]) / SHEAR_FACTOR
+    known[interface] = replace(face, resistance=float(friction))
+    return SectionSample(
+        replace(sample, jacket=assuming(jacket, known)),
+        float(found.found),
+        bool(found.base_holds),
+        share,
+    )
+
+
+def single_ratios(
+    limits: Sequence[Limit], sample: Realisation, *, failures: Failures
+) -> dict[str, float]:
+    """Ratios of one sample; NaN where there is none."""
+    found, broken = _tried(limits, sample, 1)
+    for limit, error in broken:
+        failures.setdefault(limit.id, describe(error))
+        found[limit.id] = np.full(1, np.nan)
+    return {name: float(value[0]) for name, value in found.items()}

@@ -1,0 +1,100 @@
+"""Probabilities of the variants of one file."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable
+from dataclasses import dataclass
+from importlib.metadata import version
+
+from jacketcheck.api import build_variants, choose_variants
+from jacketcheck.chance.estimate import chance_of_exceedance, settings_of
+from jacketcheck.chance.model import Progress, without_progress
+from jacketcheck.chance.result import ChanceResult, Changes
+from jacketcheck.coverage import CAUTIONS
+from jacketcheck.host.host import Host
+from jacketcheck.inputs.load import InputFile
+from jacketcheck.inputs.repair_file import Job
+from jacketcheck.report import ExitCode
+
+__all__ = ["ChanceReport", "chances_of"]
+
+
+@dataclass(frozen=True)
+class ChanceReport:
+    """Probabilities of every variant that was asked for.
+
+    Attributes
+    ----------
+    job, source, digest
+        What the input says about the job, its name, and its SHA-256.
+    results
+        By variant.
+    version
+        Version of jacketcheck.
+    """
+
+    job: Job
+    source: str
+    digest: str
+    results: dict[str, ChanceResult]
+    version: str
+    cautions: tuple[str, ...] = CAUTIONS
+
+    @property
+    def exit_code(self) -> ExitCode:
+        """Whether every sample could be evaluated; a probability has no verdict."""
+        evaluated = all(result.evaluated for result in self.results.values())
+        return ExitCode.WITHIN if evaluated else ExitCode.NOT_EVALUATED
+
+
+def chances_of(
+    repair: InputFile,
+    *,
+    host: Host,
+    variants: Iterable[str] | None = None,
+    changes: Changes | None = None,
+    only: Collection[str] | None = None,
+    progress: Progress = without_progress,
+) -> ChanceReport:
+    """Estimate the probabilities of a file's variants.
+
+    Parameters
+    ----------
+    repair
+        A file that has been read.
+    host
+        Catalogue and limit states of plug-ins.
+    variants
+        Names of the variants; all by default.
+    changes
+        Settings that go before the file's.
+    only
+        Limit states to look at; all by default.
+    progress
+        Shows how far the work is.
+
+    Raises
+    ------
+    InputError
+        If a variant, its scatter or a limit state asked for cannot be used.
+    """
+    chosen = choose_variants(repair, variants)
+    jackets = build_variants(repair, host=host, variants=chosen)
+    results = {}
+    for name, jacket in jackets.items():
+        written = repair.variants[name].chance
+        results[name] = chance_of_exceedance(
+            jacket,
+            written=written,
+            settings=settings_of(written, changes),
+            only=only,
+            host=host,
+            progress=progress,
+        )
+    return ChanceReport(
+        job=repair.base.job,
+        source=repair.source,
+        digest=repair.digest,
+        results=results,
+        version=version("jacketcheck"),
+    )
