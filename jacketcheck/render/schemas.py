@@ -6,11 +6,19 @@ from typing import Any
 
 from jacketcheck.as_built.models import AsBuilt
 from jacketcheck.inputs.repair_file import RepairInput
+from jacketcheck.render.chance_records import ChanceDocument
 from jacketcheck.render.confirm_records import ConfirmationDocument
 from jacketcheck.render.records import OutputDocument
 from jacketcheck.render.schedule_records import ScheduleDocument
 
-__all__ = ["as_built_schema", "bolts_schema", "confirm_schema", "input_schema", "output_schema"]
+__all__ = [
+    "as_built_schema",
+    "bolts_schema",
+    "chance_schema",
+    "confirm_schema",
+    "input_schema",
+    "output_schema",
+]
 
 _DIALECT = "https://json-schema.org/draft/2020-12/schema"
 
@@ -48,3 +56,8 @@ def bolts_schema() -> dict[str, Any]:
 def confirm_schema() -> dict[str, Any]:
     """Schema of the JSON output of a confirmation."""
     return {"$schema": _DIALECT, **ConfirmationDocument.model_json_schema(mode="serialization")}
+
+
+def chance_schema() -> dict[str, Any]:
+    """Schema of the JSON output of the probabilities of exceedance."""
+    return {"$schema": _DIALECT, **ChanceDocument.model_json_schema(mode="serialization")}

@@ -1,0 +1,228 @@
+"""Probabilities of exceedance as JSON and CSV, at full precision, with a published schema."""
+
+from __future__ import annotations
+
+import csv
+import io
+import math
+from typing import Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+from jacketcheck.chance.report import ChanceReport
+from jacketcheck.chance.result import ChanceResult, Driver, LimitChance
+from jacketcheck.chance.variables import Variable
+from jacketcheck.render.records import plain_cell
+
+__all__ = ["ChanceDocument", "chance_csv", "chance_document", "chance_json"]
+
+SCHEMA_VERSION = 1
+
+
+class _Record(BaseModel):
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+
+class DriverRecord(_Record):
+    """Influence of one variable."""
+
+    variable: str
+    rank_correlation: float
+    importance: float | None = Field(description="Share at the design point; null without one.")
+
+
+class LimitRecord(_Record):
+    """One limit state."""
+
+    limit_state: str
+    title: str
+    event: str
+    effort: Literal["closed-form", "bond", "sections"]
+    ratio_at_means: float | Literal["infinite"] | None
+    probability: float
+    interval: tuple[float, float]
+    samples: int
+    exceeded: int = Field(description="What could not be evaluated is among them.")
+    unevaluated: int
+    reason: str
+    first_order_index: float | None
+    drivers: list[DriverRecord]
+
+
+class VariableRecord(_Record):
+    """One random variable."""
+
+    name: str
+    title: str
+    relative_to: str
+    distribution: Literal["normal", "lognormal", "uniform"]
+    mean: float
+    coefficient_of_variation: float
+    held: bool
+    source: str
+
+
+class CorrelationRecord(_Record):
+    """Correlation of two variables."""
+
+    between: tuple[str, str]
+    coefficient: float
+    source: str
+
+
+class SystemRecord(_Record):
+    """The repair as a whole."""
+
+    probability: float
+    interval: tuple[float, float]
+    lower_bound: float
+    upper_bound: float
+    increments: dict[str, float] = Field(description="What each effort adds to the cheaper ones.")
+    drivers: list[DriverRecord]
+
+
+class VariantRecord(_Record):
+    """Estimate of one variant."""
+
+    variant: str
+    method: Literal["sobol", "latin-hypercube", "random"]
+    seed: int
+    confidence: float
+    system: SystemRecord
+    limits: list[LimitRecord]
+    variables: list[VariableRecord]
+    correlations: list[CorrelationRecord]
+    not_covered: dict[str, str]
+    not_applicable: dict[str, str]
+    notes: list[str]
+
+
+class ChanceDocument(_Record):
+    """The whole output."""
+
+    schema_version: Literal[1]
+    jacketcheck: str = Field(description="Version.")
+    title: str
+    source: str
+    sha256: str
+    exit_code: int
+    variants: list[VariantRecord]
+    cautions: list[str]
+
+
+def chance_document(report: ChanceReport) -> ChanceDocument:
+    """Turn the estimates into the published record."""
+    return ChanceDocument(
+        schema_version=SCHEMA_VERSION,
+        jacketcheck=report.version,
+        title=report.job.title,
+        source=report.source,
+        sha256=report.digest,
+        exit_code=int(report.exit_code),
+        variants=[_variant(name, result) for name, result in report.results.items()],
+        cautions=list(report.cautions),
+    )
+
+
+def chance_json(report: ChanceReport) -> str:
+    """The estimates as JSON text."""
+    return chance_document(report).model_dump_json(indent=2) + "\n"
+
+
+_COLUMNS = (
+    "variant", "limit_state", "title", "ratio_at_means", "probability", "low", "high", "samples",
+    "exceeded", "unevaluated", "first_order_index", "reason",
+)  # fmt: skip
+_SYSTEM = "any"
+
+
+def chance_csv(report: ChanceReport) -> str:
+    """The estimates as CSV text: a line for each limit state, and one for any of them."""
+    out = io.StringIO()
+    writer = csv.writer(out, lineterminator="\n")
+    writer.writerow(_COLUMNS)
+    for variant, result in report.results.items():
+        system = result.system
+        lines: list[tuple[object, ...]] = [
+            (_SYSTEM, "any limit state", None, system.probability, *system.interval,
+             None, None, None, None, "")
+        ]  # fmt: skip
+        lines += [
+            (one.id, one.title, _ratio(one), one.probability, *one.interval, one.samples,
+             one.exceeded, one.unevaluated, one.first_order_index, one.reason)
+            for one in result.limits
+        ]  # fmt: skip
+        writer.writerows([plain_cell(cell) for cell in (variant, *line)] for line in lines)
+    return out.getvalue()
+
+
+def _variant(name: str, result: ChanceResult) -> VariantRecord:
+    from jacketcheck.chance.intervals import CONFIDENCE  # noqa: PLC0415 - one figure
+
+    system = result.system
+    return VariantRecord(
+        variant=name,
+        method=result.settings.method,
+        seed=result.settings.seed,
+        confidence=CONFIDENCE,
+        system=SystemRecord(
+            probability=system.probability,
+            interval=tuple(system.interval),
+            lower_bound=system.lower_bound,
+            upper_bound=system.upper_bound,
+            increments={str(effort): share for effort, share in system.increments.items()},
+            drivers=[_driver(one) for one in system.drivers],
+        ),
+        limits=[_limit(one) for one in result.limits],
+        variables=[_variable(one) for one in result.variables],
+        correlations=[
+            CorrelationRecord(between=pair, coefficient=coefficient, source=source)
+            for pair, (coefficient, source) in result.variables.correlations.items()
+        ],
+        not_covered=dict(result.not_covered),
+        not_applicable=dict(result.not_applicable),
+        notes=list(result.notes),
+    )
+
+
+def _limit(one: LimitChance) -> LimitRecord:
+    return LimitRecord(
+        limit_state=one.id,
+        title=one.title,
+        event=one.event,
+        effort=one.effort,
+        ratio_at_means=_ratio(one),
+        probability=one.probability,
+        interval=tuple(one.interval),
+        samples=one.samples,
+        exceeded=one.exceeded,
+        unevaluated=one.unevaluated,
+        reason=one.reason,
+        first_order_index=one.first_order_index,
+        drivers=[_driver(driver) for driver in one.drivers],
+    )
+
+
+def _ratio(one: LimitChance) -> float | Literal["infinite"] | None:
+    if math.isnan(one.ratio_at_means):
+        return None
+    return "infinite" if math.isinf(one.ratio_at_means) else one.ratio_at_means
+
+
+def _driver(one: Driver) -> DriverRecord:
+    return DriverRecord(
+        variable=one.name, rank_correlation=one.correlation, importance=one.importance
+    )
+
+
+def _variable(one: Variable) -> VariableRecord:
+    return VariableRecord(
+        name=one.name,
+        title=one.title,
+        relative_to=one.relative_to,
+        distribution=one.marginal.distribution,
+        mean=one.marginal.mean,
+        coefficient_of_variation=one.marginal.variation,
+        held=one.held,
+        source=one.source,
+    )
