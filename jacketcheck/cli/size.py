@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import sys
 from pathlib import Path
 
 from jacketcheck.cli._meter import Meter
@@ -17,6 +18,7 @@ from jacketcheck.cli._options import (
     terminal_width,
 )
 from jacketcheck.errors import InputError, InputProblem
+from jacketcheck.inputs.written import printable
 from jacketcheck.sizing.report import SizingReport
 from jacketcheck.sizing.size import MOST_ANALYSES, size
 
@@ -38,7 +40,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         help="form of the output (default: text)",
     )
     parser.add_argument(
-        "--limit", type=_positive, metavar="NUMBER", help="designs shown at most (default: all)"
+        "--limit",
+        type=_positive,
+        metavar="NUMBER",
+        help="designs shown in text and Markdown at most (default: all)",
     )
     parser.add_argument(
         "--analyses",
@@ -88,11 +93,11 @@ def run(options: argparse.Namespace) -> int:
     if options.format == "json":
         from jacketcheck.render.sizing_records import sizing_json  # noqa: PLC0415 - when asked for
 
-        print(sizing_json(report, limit=options.limit), end="")
+        print(sizing_json(report), end="")
     elif options.format == "csv":
         from jacketcheck.render.sizing_records import sizing_csv  # noqa: PLC0415
 
-        print(sizing_csv(report, limit=options.limit), end="")
+        print(sizing_csv(report), end="")
     else:
         from jacketcheck.render.sizing_table import sizing_text  # noqa: PLC0415
 
@@ -114,9 +119,11 @@ def _save(report: SizingReport, number: int, path: Path) -> None:
     from jacketcheck.files import write_atomically  # noqa: PLC0415 - only when asked for
     from jacketcheck.inputs.variant_text import variant_table  # noqa: PLC0415
 
+    if not report.front:
+        print(f"jacketcheck: nothing to save in {printable(str(path))}", file=sys.stderr)
+        return
     if number > len(report.front):
-        count = len(report.front)
-        message = f"must be at most {count}, the number of designs" if count else "there is none"
+        message = f"must be at most {len(report.front)}, the number of designs"
         raise InputError([InputProblem("--design", str(number), message)], source="options")
     design = report.front[number - 1]
     text = variant_table(

@@ -13,6 +13,7 @@ from jacketcheck.sizing.fates import Fate
 from jacketcheck.sizing.infeasibility import Infeasibility, Obstacle
 from jacketcheck.sizing.probing import Relaxation
 from jacketcheck.sizing.report import SizingReport
+from jacketcheck.sizing.way_out import Move, WayOut
 from jacketcheck.units import DisplaySystem
 
 __all__ = ["infeasibility_parts", "state_name"]
@@ -44,8 +45,11 @@ def infeasibility_parts(
         yield subheading("The design that comes nearest", style)
         yield from _nearest(report, found, system, style, columns)
     if found.relaxations:
-        yield subheading("Which bound to relax", style)
+        yield subheading("Which bound to relax, each by itself", style)
         yield from _relaxations(report, found, system, style, columns)
+    if found.nearest >= 0:
+        yield subheading("Which bounds to relax together", style)
+        yield from _way_out(report, found.way_out, system, style, columns)
 
 
 def state_name(name: str, report: SizingReport) -> str:
@@ -130,14 +134,12 @@ def _relaxations(
     style: TextStyle,
     columns: int,
 ) -> Iterator[str]:
-    where = (
-        "from the design that comes nearest, and evaluated in full: where 1 is not exceeded in the "
-        "last column, that design works"
-        if found.is_full
-        else "from the design that comes nearest to the limit state, closed form and bond under "
-        "the least demand only: a ratio above 1 in the last column stays above 1"
+    yield paragraph(
+        "One field at a time, from the design that comes nearest to the limit state, closed form "
+        "and bond under the least demand only: a ratio above 1 in the last column stays above 1.",
+        style,
+        columns,
     )
-    yield paragraph(f"One field at a time, {where}.", style, columns)
     yield grid(
         [_relaxation(one, report, system) for one in found.relaxations[:_MOST_RELAXATIONS]],
         headers=["limit state", "ratio", "field", "from", "to", "then", "governs then", "ratio"],
@@ -162,3 +164,58 @@ def _relaxation(one: Relaxation, report: SizingReport, system: DisplaySystem) ->
 
 def _list(title: str, lines: list[str], style: TextStyle, columns: int) -> str:
     return title + ("\n\n" if style == "markdown" else "\n") + listed(lines, style, columns)
+
+
+def _way_out(
+    report: SizingReport,
+    found: WayOut | None,
+    system: DisplaySystem,
+    style: TextStyle,
+    columns: int,
+) -> Iterator[str]:
+    if found is None:
+        yield paragraph(
+            "None of the values just beyond a bound brings the nearest design closer to working, "
+            "evaluated in full.",
+            style,
+            columns,
+        )
+        return
+    yield paragraph(
+        "From the design that comes nearest, one field after the other, each time the one that "
+        "helps most; evaluated in full. A way out, neither the only nor the cheapest one: set the "
+        "bounds accordingly and size again.",
+        style,
+        columns,
+    )
+    yield grid(
+        [_move(one, report, system) for one in found.moves],
+        headers=["field", "from", "to", "bound to relax"],
+        align=["left"] * 4,
+        style=style,
+    )
+    ratio = MISSING if math.isnan(found.ratio) else ratio_text(found.ratio)
+    governing = f"{state_name(found.governing, report)} {ratio}"
+    if found.works:
+        yield paragraph(f"This design works, governed by {governing}.", style, columns)
+    else:
+        lines = [
+            f"{state_name(name, report)}: {MISSING if math.isnan(one) else ratio_text(one)}"
+            for name, one in found.exceeded.items()
+        ]
+        yield _list("This design still does not work; it exceeds:", lines, style, columns)
+
+
+def _move(one: Move, report: SizingReport, system: DisplaySystem) -> list[str]:
+    axis = next(axis for axis in report.axes if axis.path == one.path)
+    if one.bound is None:
+        bound = "none, within the bounds"
+    else:
+        what = "as written" if axis.is_written else f"sizing.{one.path}"
+        bound = f"{what}, {value_text(axis, one.bound, system)}"
+    return [
+        one.path,
+        value_text(axis, one.before, system),
+        value_text(axis, one.value, system),
+        bound,
+    ]

@@ -18,6 +18,7 @@ from jacketcheck.sizing.infeasibility import Infeasibility, Obstacle
 from jacketcheck.sizing.probing import Relaxation
 from jacketcheck.sizing.proof import Proof
 from jacketcheck.sizing.report import SizedDesign, SizingReport
+from jacketcheck.sizing.way_out import WayOut
 
 __all__ = ["SizingDocument", "sizing_csv", "sizing_document", "sizing_json"]
 
@@ -63,6 +64,7 @@ class DesignRecord(_Record):
     splice_mass: float
     bolt_mass: float
     added_bar_mass: float
+    bolt_rows: int = Field(description="Rows along each seam.")
     holes: int
     drilled_length: float = Field(description="m")
     chipped_bars: int
@@ -98,6 +100,25 @@ class RelaxationRecord(_Record):
     ratio_then: Number
 
 
+class MoveRecord(_Record):
+    """One field that is led elsewhere."""
+
+    field: str
+    before: Value
+    value: Value
+    bound: Value = Field(description="Bound that is passed; null where none is.")
+
+
+class WayOutRecord(_Record):
+    """Fields that are led elsewhere together, evaluated in full."""
+
+    moves: list[MoveRecord]
+    works: bool
+    governing: str
+    ratio: Number
+    exceeded: dict[str, Number]
+
+
 class InfeasibilityRecord(_Record):
     """Why no design works."""
 
@@ -105,9 +126,11 @@ class InfeasibilityRecord(_Record):
     conflicts: list[tuple[str, str]]
     nearest: dict[str, Value]
     nearest_exceeds: dict[str, Number]
-    relaxations: list[RelaxationRecord]
-    evaluated_in_full: bool = Field(
-        description="Whether relaxations were; else closed form and bond under the least demand."
+    relaxations: list[RelaxationRecord] = Field(
+        description="One bound at a time; closed form and bond under the least demand."
+    )
+    way_out: WayOutRecord | None = Field(
+        description="Bounds relaxed together; null where nothing that was tried helps."
     )
 
 
@@ -138,7 +161,7 @@ class SizingDocument(_Record):
     cautions: list[str]
 
 
-def sizing_document(report: SizingReport, *, limit: int | None = None) -> SizingDocument:
+def sizing_document(report: SizingReport) -> SizingDocument:
     """Turn a search into the published record."""
     why = report.infeasibility
     return SizingDocument(
@@ -166,26 +189,26 @@ def sizing_document(report: SizingReport, *, limit: int | None = None) -> Sizing
             )
             for axis in report.axes
         ],
-        front=[_design(one, report) for one in report.front[:limit]],
+        front=[_design(one, report) for one in report.front],
         infeasibility=None if why is None else _infeasibility(why),
         not_covered=list(report.not_covered),
         cautions=list(report.cautions),
     )
 
 
-def sizing_json(report: SizingReport, *, limit: int | None = None) -> str:
+def sizing_json(report: SizingReport) -> str:
     """A search as JSON text."""
-    return sizing_document(report, limit=limit).model_dump_json(indent=2) + "\n"
+    return sizing_document(report).model_dump_json(indent=2) + "\n"
 
 
-def sizing_csv(report: SizingReport, *, limit: int | None = None) -> str:
+def sizing_csv(report: SizingReport) -> str:
     """The designs to choose from as CSV text, one a line."""
     paths = [axis.path for axis in report.varied]
     fixed = [name for name in DesignRecord.model_fields if name not in {"values", "proof"}]
     out = io.StringIO()
     writer = csv.writer(out, lineterminator="\n")
     writer.writerow(["number", *paths, *fixed[1:-1], "cheaper", "proven"])
-    for design in report.front[:limit]:
+    for design in report.front:
         row = _design(design, report)
         values = [row.values.get(path) for path in paths]
         taken = [getattr(row, name) for name in fixed[1:-1]]
@@ -206,6 +229,7 @@ def _design(design: SizedDesign, report: SizingReport) -> DesignRecord:
         splice_mass=float(taken.splice_mass),
         bolt_mass=float(taken.bolt_mass),
         added_bar_mass=float(taken.added_bar_mass),
+        bolt_rows=design.bolt_rows,
         holes=round(float(taken.hole_count)),
         drilled_length=float(taken.drilled_length),
         chipped_bars=taken.chipped_bar_count,
@@ -240,7 +264,20 @@ def _infeasibility(found: Infeasibility) -> InfeasibilityRecord:
         nearest=_values(found.nearest_values),
         nearest_exceeds={name: _number(one) for name, one in found.nearest_exceeds.items()},
         relaxations=[_relaxation(one) for one in found.relaxations],
-        evaluated_in_full=found.is_full,
+        way_out=None if found.way_out is None else _way_out(found.way_out),
+    )
+
+
+def _way_out(found: WayOut) -> WayOutRecord:
+    return WayOutRecord(
+        moves=[
+            MoveRecord(field=one.path, before=one.before, value=one.value, bound=one.bound)
+            for one in found.moves
+        ],
+        works=found.works,
+        governing=found.governing,
+        ratio=_number(found.ratio),
+        exceeded={name: _number(one) for name, one in found.exceeded.items()},
     )
 
 

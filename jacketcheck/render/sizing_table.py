@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from typing import Any
 
 from jacketcheck.host.made_by import made_by
+from jacketcheck.inputs.fields import value_at
 from jacketcheck.render.axis_values import value_text
 from jacketcheck.render.infeasibility_text import infeasibility_parts, state_name
-from jacketcheck.render.numbers import number_text, ratio_text, shown_value
+from jacketcheck.render.numbers import ratio_text, shown_value
 from jacketcheck.render.shop_blocks import DEFAULT_WIDTH, job_heading, listed, paragraph
 from jacketcheck.render.text_style import TextStyle, bullets, emphasis, grid, subheading
 from jacketcheck.sizing.axes import Axis
@@ -62,7 +64,7 @@ def sizing_text(
         emphasis(_verdict(report), style),
     ]
     if shown:
-        parts += _front(report, shown, system, style, width)
+        parts += _front(report, shown, system, style, columns)
         parts += [
             subheading("Nothing cheaper works", style),
             *_proofs(report, shown, style, columns),
@@ -81,8 +83,13 @@ def _verdict(report: SizingReport) -> str:
     if not report.front:
         return "no design within the bounds was shown to work"
     count = len(report.front)
-    plural = "designs" if count > 1 else "design"
-    text = f"{count} {plural} to choose from: each works, and no other takes less of everything"
+    if count > 1:
+        text = (
+            f"{count} designs to choose from: each works, and none that works takes less of one "
+            "thing without more of another"
+        )
+    else:
+        text = "1 design to choose from: it works, and none that works takes less of anything"
     if report.fates[Fate.NOT_REACHED]:
         text += "; there may be more, see what was not reached"
     return text
@@ -93,34 +100,72 @@ def _front(
     shown: tuple[SizedDesign, ...],
     system: DisplaySystem,
     style: TextStyle,
-    width: int | None,
-) -> list[str]:
+    columns: int,
+) -> Iterator[str]:
+    """What the designs take and what governs; fields in which they differ, then those shared."""
     _, mass = display("kg", system)
-    varied = report.varied
-    headers = ["", f"steel {mass}", "bolts", "field work h", *(axis.path for axis in varied)]
+    texts = {
+        axis: [_value(axis, design, system) for design in shown]
+        for axis in report.varied
+        if any(design.values.get(axis.path) is not None for design in shown)
+    }
+    differ = [axis for axis, column in texts.items() if len(set(column)) > 1]
     rows = [
         [
             str(design.number),
-            number_text(shown_value(design.costs.steel_mass, "kg", system)[0]),
+            _mass(design.costs.steel_mass, system),
             str(design.costs.bolt_count),
-            number_text(design.costs.field_hours, digits=3),
-            *(value_text(axis, design.values.get(axis.path), system) for axis in varied),
+            f"{design.costs.field_hours:.1f}",
+            *(texts[axis][place] for axis in differ),
             design.governing.title,
             ratio_text(shown_value(design.governing.ratio, "1", system)[0]),
         ]
-        for design in shown
+        for place, design in enumerate(shown)
     ]
-    table = grid(
+    headers = ["", f"steel {mass}", "bolts", "field work h", *(axis.path for axis in differ)]
+    yield grid(
         rows,
         headers=[*headers, "governed by", "ratio"],
-        align=["right", "right", "right", "right", *["left"] * len(varied), "left", "right"],
+        align=["right", "right", "right", "right", *["left"] * len(differ), "left", "right"],
         style=style,
-        widths=None if width is None else [None] * 4 + [14] * len(varied) + [28, None],
+        widths=[None] * 4 + [16] * len(differ) + [28, None] if style == "text" else None,
     )
-    parts = [table]
     if left := len(report.front) - len(shown):
-        parts.append(f"{left} more not shown.")
-    return [*parts, subheading("What they take", style), _takes(shown, system, style)]
+        yield f"{left:,} more not shown; --limit shows more, --format csv all."
+    shared = [f"{axis.path} {column[0]}" for axis, column in texts.items() if axis not in differ]
+    if shared:
+        who = "All of them" if len(shown) > 1 else "It"
+        verb = "have" if len(shown) > 1 else "has"
+        yield paragraph(f"{who} {verb}: {'; '.join(shared)}.", style, columns)
+    yield paragraph(
+        "--save FILE writes a design as the table of a variant, to check, draw and order by.",
+        style,
+        columns,
+    )
+    yield subheading("What they take" if len(shown) > 1 else "What it takes", style)
+    yield _takes(shown, system, style)
+    yield paragraph(
+        "Holes for added bars in the footing; alike are other designs of the grid that take the "
+        "same steel, bolts and field work, not analysed once this one worked.",
+        style,
+        columns,
+    )
+
+
+def _value(axis: Axis, design: SizedDesign, system: DisplaySystem) -> str:
+    """Value of an axis; where it is a multiple of the bolt diameter, what that was rounded to."""
+    value = design.values.get(axis.path)
+    if axis.in_diameters and value is not None:
+        length = value_text(
+            replace(axis, in_diameters=False), value_at(axis.path, design.repair), system
+        )
+        return f"{length} ({value_text(axis, value, system)})"
+    return value_text(axis, value, system)
+
+
+def _mass(value: Any, system: DisplaySystem) -> str:
+    number = float(shown_value(float(value), "kg", system)[0])
+    return f"{number:.0f}" if number >= 100.0 else f"{number:.1f}"
 
 
 def _takes(shown: tuple[SizedDesign, ...], system: DisplaySystem, style: TextStyle) -> str:
@@ -135,7 +180,7 @@ def _takes(shown: tuple[SizedDesign, ...], system: DisplaySystem, style: TextSty
         [
             str(design.number),
             *(
-                number_text(shown_value(value, "kg", system)[0])
+                _mass(value, system)
                 for value in (
                     design.quantities.sleeve_mass,
                     design.quantities.splice_mass,
@@ -143,6 +188,7 @@ def _takes(shown: tuple[SizedDesign, ...], system: DisplaySystem, style: TextSty
                     design.quantities.added_bar_mass,
                 )
             ),
+            str(design.bolt_rows),
             f"{float(design.quantities.hole_count):.0f}",
             length(design.quantities.drilled_length),
             str(design.quantities.chipped_bar_count),
@@ -153,9 +199,14 @@ def _takes(shown: tuple[SizedDesign, ...], system: DisplaySystem, style: TextSty
     ]
     headers = [
         "", f"sleeve {mass}", f"splice {mass}", f"bolts {mass}", f"added bars {mass}",
-        "holes in footing", "drilled", "bars chipped", "chipped", "others alike",
+        "bolt rows", "holes", "drilled", "bars chipped", "chipped", "alike",
     ]  # fmt: skip
-    return grid(rows, headers=headers, align=["right"] * len(headers), style=style)
+    return grid(
+        rows,
+        headers=headers,
+        align=["right"] * len(headers),
+        style=style,
+    )
 
 
 def _proofs(
@@ -163,7 +214,10 @@ def _proofs(
 ) -> Iterator[str]:
     yield paragraph(
         "Cheaper is a design of the grid that can be built and takes at most as much steel, bolts "
-        "and field work, and less of one of them.",
+        "and field work, and less of one of them. Every one of these was evaluated. Closed-form "
+        "limit states and bond were evaluated under the least demand that a design can have, which "
+        "section analysis can only raise; what exceeds 1 there is ruled out for good. Each counts "
+        "under the limit state that it exceeds most.",
         style,
         columns,
     )
@@ -178,33 +232,44 @@ def _proof(proof: Proof, report: SizingReport) -> str:
     if not proof.cheaper:
         return "no design of the grid is cheaper"
     ways = [
-        f"{sum(found.values())} {how} ({_counted(found, report)})"
+        f"{sum(found.values()):,} exceed 1 {how} ({_counted(found, report)})"
         for how, found in (
-            ("exceed 1 in closed form, proven", proof.closed_form),
-            ("exceed 1 in bond under the least demand", proof.bond),
-            ("exceed 1 with section analysis", proof.sections),
-            ("COULD NOT BE EVALUATED", proof.not_evaluated),
+            ("in closed form", proof.closed_form),
+            ("in bond", proof.bond),
+            ("with the demand from section analysis", proof.sections),
         )
         if found
     ]
-    text = f"{proof.cheaper} cheaper: {'; '.join(ways)}"
+    if proof.not_evaluated:
+        unknown = f"{sum(proof.not_evaluated.values()):,} COULD NOT BE EVALUATED"
+        ways.append(f"{unknown} ({_counted(proof.not_evaluated, report)})")
+    return f"{proof.cheaper:,} cheaper: {'; '.join(ways)}. {_conclusion(proof)}"
+
+
+def _conclusion(proof: Proof) -> str:
     if not proof.is_proven:
-        return f"{text}; it is not shown that none of these works"
+        return "It is NOT shown that none of these works"
     if proof.is_closed_form:
-        return f"{text}; minimal on the grid by closed form alone"
-    return f"{text}; minimal on the grid, as far as bond and section analysis are right"
+        return "Minimal on the grid: proven by closed form alone"
+    proven = sum(proof.closed_form.values())
+    return (
+        f"Minimal on the grid: proven in closed form against {proven:,} of them, against the other "
+        f"{proof.cheaper - proven:,} as far as the numerical solutions go"
+    )
 
 
 def _counted(found: Mapping[str, int], report: SizingReport) -> str:
-    names = [f"{state_name(name, report)} {count}" for name, count in list(found.items())[:4]]
+    names = [f"{state_name(name, report)} {count:,}" for name, count in list(found.items())[:4]]
     rest = sum(list(found.values())[4:])
-    return ", ".join(names + [f"others {rest}"] * bool(rest))
+    return ", ".join(names + [f"others {rest:,}"] * bool(rest))
 
 
 def _grid(report: SizingReport, system: DisplaySystem, style: TextStyle, width: int | None) -> str:
     rows = []
     if report.tries_without_bars:
-        rows.append(["added_bars", "none, with", "2", "input sizing.added_bars.left_out"])
+        rows.append(
+            ["added_bars", "left out, or as below", "2", "input sizing.added_bars.left_out"]
+        )
     for axis in sorted(report.axes, key=lambda one: one.is_written):
         if axis.values == (None,):
             continue
@@ -229,6 +294,8 @@ def _fates(report: SizingReport, style: TextStyle, columns: int) -> str:
     lines = [_fate(fate, report) for fate in _FATES if report.fates[fate]]
     title = f"Of {report.count:,} designs, {report.analysed:,} of which came to section analysis:"
     parts = [title, listed(lines, style, columns)]
+    if report.fates[Fate.NOT_REACHED]:
+        parts.append(f"--analyses allows more than {report.most:,} section analyses.")
     if report.refusals:
         reasons = [f"{reason}: {count:,}" for reason, count in report.refusals.items()]
         parts += ["Cannot be built:", listed(reasons[:_LISTED], style, columns)]
@@ -265,7 +332,8 @@ def _work(report: SizingReport, style: TextStyle, columns: int) -> str:
     ]
     if report.default_bounds:
         lines.append(
-            "the file names no bounds (sizing): stock plates and all sizes of its bolts were tried"
+            "the file names no bounds (table sizing): stock plates, all sizes of its bolts, one to "
+            "four bolt lines on each side of a seam, and chipping or not were tried"
         )
     return listed(lines, style, columns)
 

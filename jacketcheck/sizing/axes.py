@@ -97,9 +97,17 @@ class Axis:
         source = "beyond the bounds" if self.is_written else self.source
         return replace(self, values=tuple(values), source=source)
 
+    def at(self, value: Any) -> Axis:
+        """The same field with one value; as written where that is what the file has."""
+        return self if self.values == (value,) else self.with_values((value,))
+
 
 def default_sizing(repair: RepairInput, catalog: Catalog) -> Sizing:
-    """What is tried where a file gives no bounds: stock plates, and all sizes of its bolts."""
+    """What is tried where a file gives no bounds.
+
+    Stock plates for sleeve and splice, all sizes of the bolts, one to four bolt lines on each side
+    of a seam, and chipping or not.
+    """
     sizes = tuple(catalog.bolt_product(repair.bolts.product).sizes)
     stock = stock_plate_thicknesses(_stock_unit(repair))
     tried = Tried(values=stock)
@@ -107,7 +115,8 @@ def default_sizing(repair: RepairInput, catalog: Catalog) -> Sizing:
         {
             "sleeve": {"thickness": tried},
             "splice": {"thickness": tried},
-            "bolts": {"diameter": sizes},
+            "bolts": {"diameter": sizes, "columns": Tried(values=(1.0, 2.0, 3.0, 4.0))},
+            "repair": {"surface": ("unchipped", "chipped")},
         }
     )
 

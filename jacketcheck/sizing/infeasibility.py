@@ -11,9 +11,11 @@ import numpy as np
 from jacketcheck.host.host import Host
 from jacketcheck.sizing.fates import Fate, Fates
 from jacketcheck.sizing.probing import Probe, Relaxation
+from jacketcheck.sizing.screening import Tick, no_tick
 from jacketcheck.sizing.search import Found
 from jacketcheck.sizing.space import Space
 from jacketcheck.sizing.tally import StateTally, Tally
+from jacketcheck.sizing.way_out import WayOut, find_way_out
 
 __all__ = ["Infeasibility", "Obstacle", "explain_infeasibility"]
 
@@ -64,9 +66,10 @@ class Infeasibility:
     nearest_exceeds
         Limit states that it exceeds, with their ratios.
     relaxations
-        Bounds whose relaxation helps, the most promising first.
-    is_full
-        Whether these were evaluated in full, section analysis included.
+        Bounds whose relaxation helps a limit state that no design passes even under the least
+        demand, each by itself, the most promising first.
+    way_out
+        Bounds that together let a design work; None where nothing that was tried helps.
     """
 
     obstacles: tuple[Obstacle, ...]
@@ -75,7 +78,7 @@ class Infeasibility:
     nearest_values: dict[str, Any]
     nearest_exceeds: dict[str, float]
     relaxations: tuple[Relaxation, ...]
-    is_full: bool
+    way_out: WayOut | None
 
 
 def explain_infeasibility(
@@ -86,6 +89,7 @@ def explain_infeasibility(
     *,
     host: Host,
     provisions: Sequence[str],
+    tick: Tick = no_tick,
 ) -> Infeasibility:
     """Find out which limit states no design passes, and which bounds are worth relaxing.
 
@@ -95,33 +99,39 @@ def explain_infeasibility(
         Designs, their fates, and what screening and search have counted.
     host, provisions
         What designs must satisfy.
+    tick
+        Told how far the work is.
 
     Notes
     -----
-    Values beyond the bounds are tried one field at a time: for each limit state that the least
-    demand already rules out everywhere, from the design that comes nearest to it; where there is
-    no such limit state, in full from the design that comes nearest to working. What two bounds
-    would do together is not looked at.
+    For each limit state that the least demand already rules out everywhere, values beyond the
+    bounds are tried one field at a time, from the design that comes nearest to it. Then the design
+    that comes nearest to working is led out of the bounds, as many fields as it takes.
     """
     probe = Probe(space, host, tuple(provisions))
     nearest = _nearest(fates, found)
-    exceeds = probe.exceeded(nearest) if nearest >= 0 else {}
+    ratios = probe.in_full(nearest) if nearest >= 0 else {}
     blocking = _blocking(screened, found)
-    targets = [(one.limit_state, one.design) for one in blocking if one.at_least][:_TARGETS]
-    is_full = not targets
-    if is_full:
-        targets = [(name, nearest) for name in list(exceeds)[:1]]
+    targets = [one for one in blocking if one.at_least][:_TARGETS]
     relaxations = [
-        one for name, design in targets for one in probe.relaxations(name, design, sections=is_full)
+        relaxation
+        for target in targets
+        for relaxation in probe.relaxations(target.limit_state, target.design)
     ]
     return Infeasibility(
         obstacles=blocking or _all_failed(screened, found),
         conflicts=(*screened.conflicts(), *found.full.conflicts()),
         nearest=nearest,
         nearest_values=space.values(nearest) if nearest >= 0 else {},
-        nearest_exceeds=exceeds,
+        nearest_exceeds=dict(
+            sorted(((n, r) for n, r in ratios.items() if r > 1.0), key=lambda pair: -pair[1])
+        ),
         relaxations=tuple(sorted(relaxations, key=_promise)),
-        is_full=is_full,
+        way_out=find_way_out(
+            space, probe, nearest, tick=lambda done, most: tick("ways out", done, most)
+        )
+        if ratios
+        else None,
     )
 
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from typing import Any, Final
+from typing import Any
 
 import numpy as np
 
@@ -18,12 +18,9 @@ from jacketcheck.sizing.axes import Axis
 from jacketcheck.sizing.batches import Batches
 from jacketcheck.sizing.beyond import beyond
 from jacketcheck.sizing.screening import limit_states_of
-from jacketcheck.sizing.space import Space
+from jacketcheck.sizing.space import Combination, Space
 
 __all__ = ["Probe", "Relaxation"]
-
-_WITH_SECTIONS: Final = 4
-"""Values tried beyond a bound where each takes a section analysis."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,36 +64,34 @@ class Probe:
             host, provisions, "bond"
         )
 
-    def exceeded(self, design: int) -> dict[str, float]:
-        """Limit states that a design exceeds in the full evaluation, the worst first."""
-        combination, place = self._space.at(design)
-        built = combination.assemble(np.array([place]), catalog=self._space.catalog)
-        if built.jacket is None:
-            return {}
-        names, ratio = self._ratios(built.jacket, sections=True)
-        found = {n: float(r) for n, r in zip(names, ratio[:, 0], strict=True) if r > 1.0}
-        return dict(sorted(found.items(), key=lambda pair: -pair[1]))
+    def in_full(self, design: int) -> dict[str, float]:
+        """Ratio of a design by limit state, section analysis included; empty if not buildable."""
+        return self._of(design, in_full=True)
 
-    def relaxations(self, limit_state: str, design: int, *, sections: bool) -> Iterator[Relaxation]:
+    def relaxations(self, limit_state: str, design: int) -> Iterator[Relaxation]:
         """What each bound does to a limit state when it is passed, if that helps.
 
-        With section analysis everything is evaluated, else only what is closed form or bond, under
-        the least demand.
+        Only what is closed form or bond is evaluated, under the least demand.
         """
-        before = self._ratio_of(limit_state, design, sections=sections)
-        if not np.isfinite(before):
+        before = self._of(design, in_full=False).get(limit_state, np.nan)
+        if np.isnan(before):
             return
-        for axis in self._space.at(design)[0].block.axes:
-            for side, bound in self._sides(axis):
-                values = side[:_WITH_SECTIONS] if sections else side
-                for value, ratios in self._best(limit_state, design, axis, values, sections):
-                    then, ratio = _worst(ratios), ratios[limit_state]
-                    if (ratios[then] if sections else ratio) < before * (1.0 - 1e-6):
-                        yield Relaxation(
-                            limit_state, axis.path, bound, value, before, ratio, then, ratios[then]
-                        )
+        start, values = self._space.at(design)[0], self._space.values(design)
+        for axis in start.block.axes:
+            for side, bound in self.sides(axis):
+                line = self.along(start, values, axis.with_values(side), in_full=False)
+                found = [(v, r) for v, r in line if np.isfinite(r.get(limit_state, np.nan))]
+                if not found:
+                    continue
+                value, ratios = _first_or_best(found, limit_state)
+                then, ratio = _worst(ratios), ratios[limit_state]
+                if ratio < before * (1.0 - 1e-6):
+                    yield Relaxation(
+                        limit_state, axis.path, bound, value, before, ratio, then, ratios[then]
+                    )
 
-    def _sides(self, axis: Axis) -> Iterator[tuple[tuple[Any, ...], Any]]:
+    def sides(self, axis: Axis) -> Iterator[tuple[tuple[Any, ...], Any]]:
+        """Values beyond each end of an axis, the nearest first, with the bound that they pass."""
         repair = self._space.blocks[-1].repair
         below, above = beyond(axis, repair, catalog=self._space.catalog)
         ordered = axis.values if isinstance(axis.values[0], str) else _in_order(axis.values)
@@ -104,41 +99,27 @@ class Probe:
             if side:
                 yield side, bound
 
-    def _best(
-        self,
-        limit_state: str,
-        design: int,
-        axis: Axis,
-        values: tuple[Any, ...],
-        sections: bool,  # noqa: FBT001 - handed on
-    ) -> Iterator[tuple[Any, dict[str, float]]]:
-        """First value that brings the limit state (in full: the worst of all) to 1, else the best.
+    def along(
+        self, start: Combination, values: Mapping[str, Any], axis: Axis, *, in_full: bool
+    ) -> list[tuple[Any, dict[str, float]]]:
+        """Ratios by limit state at each value of one axis that can be built.
 
-        None where the limit state cannot be evaluated at any of them.
+        Parameters
+        ----------
+        start, values
+            Where the design comes from, and the value of each of its axes.
+        axis
+            What varies.
+        in_full
+            Whether everything is evaluated, section analysis included; else only what is closed
+            form or bond, under the least demand.
         """
-
-        def rank(ratios: dict[str, float]) -> float:
-            return ratios[_worst(ratios)] if sections else ratios[limit_state]
-
-        rated = [
-            (values[place], ratios)
-            for place, ratios in self._along(design, axis.with_values(values), sections=sections)
-            if np.isfinite(ratios.get(limit_state, np.nan))
-        ]
-        if rated:
-            passing = [one for one in rated if rank(one[1]) <= 1.0]
-            yield passing[0] if passing else min(rated, key=lambda one: _weight(rank(one[1])))
-
-    def _along(
-        self, design: int, axis: Axis, *, sections: bool
-    ) -> list[tuple[int, dict[str, float]]]:
-        """Ratios by limit state at each value of one axis, all else as the design has it."""
-        line = self._space.beside(design, axis)
+        line = self._space.line(start, values, axis)
         batches = Batches(10_000)
         found: dict[int, dict[str, float]] = {}
 
         def evaluate(jacket: Jacket, places: Indexes) -> None:
-            names, ratio = self._ratios(jacket, sections=sections)
+            names, ratio = self._ratios(jacket, in_full=in_full)
             for column, place in enumerate(places.tolist()):
                 found[place] = dict(zip(names, ratio[:, column].tolist(), strict=True))
 
@@ -149,21 +130,29 @@ class Probe:
                     evaluate(*batch)
         for batch in batches.rest():
             evaluate(*batch)
-        return sorted(found.items())
+        return [(axis.values[place], ratios) for place, ratios in sorted(found.items())]
 
-    def _ratio_of(self, limit_state: str, design: int, *, sections: bool) -> float:
+    def _of(self, design: int, *, in_full: bool) -> dict[str, float]:
         combination, place = self._space.at(design)
         built = combination.assemble(np.array([place]), catalog=self._space.catalog)
         if built.jacket is None:
-            return np.nan
-        names, ratio = self._ratios(built.jacket, sections=sections)
-        return float(ratio[names.index(limit_state), 0]) if limit_state in names else np.nan
+            return {}
+        names, ratio = self._ratios(built.jacket, in_full=in_full)
+        return dict(zip(names, ratio[:, 0].tolist(), strict=True))
 
-    def _ratios(self, jacket: Jacket, *, sections: bool) -> tuple[tuple[str, ...], Floats]:
-        asked = jacket if sections else with_least_demand(jacket)
-        only = None if sections else self._cheap
+    def _ratios(self, jacket: Jacket, *, in_full: bool) -> tuple[tuple[str, ...], Floats]:
+        asked = jacket if in_full else with_least_demand(jacket)
+        only = None if in_full else self._cheap
         found = ratios_of_designs(asked, host=self._host, provisions=self._provisions, only=only)
         return found.by_limit_state(governing=True)
+
+
+def _first_or_best(
+    found: list[tuple[Any, dict[str, float]]], limit_state: str
+) -> tuple[Any, dict[str, float]]:
+    """First value that brings a limit state to 1, else the one that brings it lowest."""
+    passing = [one for one in found if one[1][limit_state] <= 1.0]
+    return passing[0] if passing else min(found, key=lambda one: one[1][limit_state])
 
 
 def _in_order(values: tuple[Any, ...]) -> tuple[Any, ...]:

@@ -35,6 +35,8 @@ class SizedDesign:
         Its input.
     costs, quantities
         What it takes.
+    bolt_rows
+        Rows of bolts along each seam.
     governing
         The row that decides.
     proof
@@ -48,6 +50,7 @@ class SizedDesign:
     repair: RepairInput = field(repr=False)
     costs: Objectives
     quantities: Quantities
+    bolt_rows: int
     governing: Result
     proof: Proof
     alike: int

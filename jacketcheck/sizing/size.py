@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from importlib.metadata import version
 from typing import Final
 
@@ -17,9 +17,10 @@ from jacketcheck.inputs.load import InputFile
 from jacketcheck.inputs.repair_file import RepairInput
 from jacketcheck.inputs.sizing import Sizing, TriedAddedBars
 from jacketcheck.jacket.build import build_jacket
+from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.jacket.quantities import quantities
 from jacketcheck.results import Result, Status, worst_status
-from jacketcheck.sizing.axes import default_sizing
+from jacketcheck.sizing.axes import Axis, default_sizing
 from jacketcheck.sizing.fates import Fate, Fates
 from jacketcheck.sizing.infeasibility import explain_infeasibility
 from jacketcheck.sizing.objectives import Objectives, field_hours
@@ -90,7 +91,7 @@ def size(
         digest=repair.digest,
         variant=name,
         provisions_titles=titles,
-        axes=space.axes,
+        axes=_named(space.axes, by_default=by_default),
         tries_without_bars=space.tries_without_bars,
         default_bounds=by_default,
         work=sizing.field_work,
@@ -108,7 +109,9 @@ def size(
         front=tuple(task.sized(found)),
         infeasibility=None
         if found.front.size
-        else explain_infeasibility(space, fates, screened, found, host=host, provisions=asked),
+        else explain_infeasibility(
+            space, fates, screened, found, host=host, provisions=asked, tick=tick
+        ),
         base=repair.base,
         titles=_limit_state_titles(host, asked),
         plugins=host.plugins,
@@ -127,6 +130,16 @@ def _bounds(start: RepairInput, host: Host) -> tuple[Sizing, bool]:
     if start.sizing in bare:
         return default.model_copy(update={"field_work": work}), True
     return start.sizing, False
+
+
+def _named(axes: Sequence[Axis], *, by_default: bool) -> tuple[Axis, ...]:
+    """Axes whose sources say so where the values are not from the file."""
+    if not by_default:
+        return tuple(axes)
+    return tuple(
+        axis if axis.is_stock or axis.is_written else replace(axis, source="tried by default")
+        for axis in axes
+    )
 
 
 def _unsettled(fates: Fates, found: Found) -> int:
@@ -161,7 +174,8 @@ class _Task:
 
     def _one(self, number: int, design: int) -> SizedDesign:
         repair, cost = self.space.repair(design), self.fates.costs[design]
-        taken = quantities(build_jacket(repair, catalog=self.host.catalog))
+        jacket = build_jacket(repair, catalog=self.host.catalog)
+        taken = quantities(jacket)
         same = np.all(self.fates.costs == cost, axis=1)
         same &= np.isin(self.fates.fate, (Fate.BEATEN, Fate.WORKS))
         return SizedDesign(
@@ -174,13 +188,13 @@ class _Task:
                 field_hours=float(field_hours(taken, self.sizing.field_work)),
             ),
             quantities=taken,
-            governing=self._governing(repair),
+            bolt_rows=round(float(jacket.bolts.rows)),
+            governing=self._governing(jacket),
             proof=prove(cost, self.fates),
             alike=int(np.count_nonzero(same)) - 1,
         )
 
-    def _governing(self, repair: RepairInput) -> Result:
-        jacket = build_jacket(repair, catalog=self.host.catalog)
+    def _governing(self, jacket: Jacket) -> Result:
         results = [
             result
             for name in self.provisions

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import cached_property
 from itertools import product
@@ -189,15 +189,22 @@ class Space:
         for index in np.unique(owners):
             yield self.combinations[index], np.flatnonzero(owners == index)
 
-    def beside(self, number: int, axis: Axis) -> Space:
-        """Space of one design in which a single axis varies."""
-        combination, _ = self.at(number)
-        values = self.values(number)
+    def line(self, start: Combination, values: Mapping[str, Any], axis: Axis) -> Space:
+        """Space of one design in which a single axis varies.
+
+        Parameters
+        ----------
+        start
+            Combination that the design belongs to, or that it was led away from.
+        values
+            Value of each of its axes, by path; they may lie beyond the bounds.
+        axis
+            What varies.
+        """
         axes = tuple(
-            axis if one.path == axis.path else replace(one, values=(values[one.path],))
-            for one in combination.block.axes
+            axis if one.path == axis.path else one.at(values[one.path]) for one in start.block.axes
         )
-        return Space(self.catalog, (_Block(combination.block.repair, axes),))
+        return Space(self.catalog, (_Block(start.block.repair, axes),))
 
 
 def space_of(repair: RepairInput, sizing: Sizing, *, catalog: Catalog) -> Space:
