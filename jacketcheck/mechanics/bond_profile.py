@@ -13,7 +13,7 @@ from jacketcheck.mechanics._arrays import Floats
 from jacketcheck.mechanics._bond_march import SMALLEST_SLIP, BondedBars
 from jacketcheck.mechanics._bond_rows import BarRows
 from jacketcheck.mechanics.bar_steel import BarSteel
-from jacketcheck.mechanics.bond_development import developed_stress
+from jacketcheck.mechanics.bond_development import DevelopedStress, developed_stress
 from jacketcheck.mechanics.bond_factors import yielded_bar_factor
 from jacketcheck.mechanics.bond_law import BondLaw, bond_stress
 
@@ -120,24 +120,31 @@ def bond_profile(
     if rows.shape:
         raise DomainError("law", law, "of plain numbers")
     bars = rows.bars(np.ravel(stress), yield_reduction=yield_reduction, cells=_CELLS)
-    profile = _solution(bars, bonded_length)
+    profile = _solution(bars, bonded_length, most)
     if not yield_reduction:
         return profile
     factor = yielded_bar_factor(profile.strain, steel)
     return replace(profile, bond_stress=profile.bond_stress * factor)
 
 
-def _solution(bars: BondedBars, length: float) -> BondProfile:
+def _solution(bars: BondedBars, length: float, most: DevelopedStress) -> BondProfile:
     """The one bar with its last stress at a distance; bond stress not yet lowered by yield."""
-    free_slip = _free_end_slip(bars, length)
-    path = bars.march(np.array([[free_slip]]))
+    free_slip, largest = float(most.free_end_slip), _largest_slip(bars.law, most)
+    # stress and slip at the loaded end grow with the free end's slip up to the largest stress
+    logs = np.linspace(np.log(SMALLEST_SLIP), np.log(free_slip), _SLIPS)
+    _, reached = _paths(bars, np.exp(logs), largest)
+    at_rest = length >= reached[0, -1]
+    if not at_rest:
+        falling = np.minimum.accumulate(reached[:, -1])
+        free_slip = float(np.exp(np.interp(length, falling[::-1], logs[::-1])))
+    slips, distances = _paths(bars, np.array([SMALLEST_SLIP if at_rest else free_slip]), largest)
     node, strain = _nodes(bars)
-    distance, slip = path.distance[0, 0, node], path.slip[0, 0, node]
-    stress = bars.stress[0, node]
-    bond = np.asarray(bond_stress(slip, bars.law))
-    if free_slip > SMALLEST_SLIP:
+    slip, distance, stress = slips[0, node], distances[0, node], bars.stress[0, node]
+    bond = np.array(bond_stress(slip, bars.law))
+    if not at_rest:
         return BondProfile(distance / distance[-1] * length, stress, strain, slip, bond)
     rest = max(length - float(distance[-1]), 0.0)
+    bond[0] = 0.0  # of the smallest slip, where that of the rest ends
 
     def after_rest(values: Floats) -> Floats:
         return np.concatenate([[0.0], values])
@@ -151,15 +158,23 @@ def _solution(bars: BondedBars, length: float) -> BondProfile:
     )
 
 
-def _free_end_slip(bars: BondedBars, length: float) -> float:
-    """Slip of the free end with which the last stress is reached at a distance."""
-    at_most = float(bars.shortest()[0][0])
-    logs = np.linspace(np.log(SMALLEST_SLIP), np.log(at_most), _SLIPS)
-    reached = bars.march(np.exp(logs)[None, :]).distance[0, :, -1]
-    if length >= reached[0]:
-        return SMALLEST_SLIP
-    falling = np.minimum.accumulate(reached)
-    return float(np.exp(np.interp(length, falling[::-1], logs[::-1])))
+def _largest_slip(law: BondLaw, most: DevelopedStress) -> float:
+    """Slip of the loaded end at the largest stress [mm], the least where bond ends before it."""
+    bond_ends = np.ravel(law.slip_3)[0] if np.ravel(law.residual_stress)[0] == 0.0 else np.inf
+    return float(np.minimum(most.loaded_end_slip, bond_ends))
+
+
+def _paths(bars: BondedBars, free_slip: Floats, largest_slip: float) -> tuple[Floats, Floats]:
+    """Slips and distances, shape (slips, nodes), from free-end slips of shape (slips,).
+
+    The largest stress uses up what energy the bond has: by rounding alone the last slips could be
+    endless where no bond is left, and with them the distances.
+    """
+    slip = np.minimum(bars.march(free_slip[None, :]).slip[0], largest_slip)
+    mean_strain = 0.5 * (bars.strain_before[0] + bars.strain_after[0])
+    distance = np.zeros(slip.shape)
+    np.cumsum(np.diff(slip, axis=1) / mean_strain, axis=1, out=distance[:, 1:])
+    return slip, distance
 
 
 def _nodes(bars: BondedBars) -> tuple[NDArray[np.intp], Floats]:

@@ -213,3 +213,58 @@ def test_a_thousand_bars_quickly() -> None:
         best = min(best, time.perf_counter() - start)
     assert np.shape(found.stress) == (count,)
     assert best < 1.0  # a tenth of that on an idle core
+
+
+@pytest.mark.parametrize("share", [0.9, 0.999, 1.0])
+@pytest.mark.parametrize(
+    "length",
+    [
+        pytest.param(150.0, id="all of it slips"),
+        pytest.param(450.0, id="bond used up at the loaded end"),
+        pytest.param(3000.0, id="most of it rests"),
+    ],
+)
+def test_profile_where_no_bond_is_left(length: float, share: float) -> None:
+    """Integrated again from the loaded end, which the profile gives both stress and slip."""
+    law = BondLaw(8.0, 0.9, 0.9, 3.0, 0.4, 0.0)
+    bar = Case(law, 25.0, length, ELASTIC)
+    most = developed_stress(length, bar_diameter=25.0, law=law, steel=ELASTIC)
+    along = bond_profile(
+        length,
+        bar_diameter=25.0,
+        law=law,
+        steel=ELASTIC,
+        loaded_end_stress=share * float(most.stress),
+    )
+    assert np.diff(along.stress).max() < 0.02 * along.stress[-1]
+    assert along.slip[-1] <= 1.0001 * max(float(most.loaded_end_slip), 3.0)
+
+    def inwards(_: float, state: Floats) -> list[float]:
+        stress, slip = state
+        return [-4.0 * bar.local_bond(slip) / 25.0, -stress / 200e3]
+
+    # below this slip the way back is too ill-conditioned to be followed
+    seen = along.slip > 0.02 * along.slip[-1]
+    places = length - along.distance[seen][::-1]
+    again = solve_ivp(
+        inwards,
+        (0.0, float(places[-1]) + 1e-9),
+        [along.stress[-1], along.slip[-1]],
+        t_eval=places,
+        rtol=1e-9,
+        atol=1e-10,
+    )
+    assert again.y[0][::-1] == pytest.approx(along.stress[seen], abs=5e-3 * along.stress[-1])
+    assert again.y[1][::-1] == pytest.approx(along.slip[seen], abs=5e-3 * along.slip[-1])
+
+
+def test_the_most_that_bond_develops_uses_up_its_energy() -> None:
+    law = BondLaw(5.0, 0.15, 0.15, 0.18, 0.4, 0.0)
+    along = bond_profile(2500.0, bar_diameter=25.0, law=law, steel=ELASTIC)
+    # sigma**2 = (8 E / d) int tau ds, where bond ends; most of the bar rests
+    assert along.stress[-1] ** 2 == pytest.approx(
+        8.0 * 200e3 / 25.0 * (5.0 * 0.15 / 1.4 + 0.5 * 5.0 * 0.03), rel=1e-3
+    )
+    assert along.slip[-1] == pytest.approx(0.18, rel=2e-2)
+    by_bond = 4.0 / 25.0 * np.trapezoid(along.bond_stress, along.distance)
+    assert by_bond == pytest.approx(along.stress[-1], rel=2e-3)
