@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections import OrderedDict
 from collections.abc import Callable, Hashable, Mapping
-from dataclasses import dataclass, field, fields
-from functools import lru_cache, wraps
+from dataclasses import dataclass, fields
+from functools import wraps
+from threading import Lock
 from typing import Any, TypeAlias, TypeVar
 
 import numpy as np
@@ -97,14 +99,6 @@ def remembered_for_all(function: Callable[[Jacket], Value]) -> Callable[[Jacket]
     return together
 
 
-@dataclass(frozen=True, slots=True)
-class _Alike:
-    """A jacket that stands for all others with the same key."""
-
-    key: Hashable
-    jacket: Jacket = field(compare=False)
-
-
 def same_where(
     key: Callable[[Jacket], Hashable],
 ) -> Callable[[Callable[[Jacket], Value]], Callable[[Jacket], Value]]:
@@ -113,17 +107,27 @@ def same_where(
     Parameters
     ----------
     key
-        Everything that the function depends on. The outcomes for the keys seen last are kept.
+        Everything that the function depends on. Outcomes of the keys seen last are kept.
     """
 
     def decorate(function: Callable[[Jacket], Value]) -> Callable[[Jacket], Value]:
-        @lru_cache(maxsize=_ALIKE)
-        def found(alike: _Alike) -> Value:
-            return function(alike.jacket)
+        kept: OrderedDict[Hashable, Value] = OrderedDict()
+        # limit states may run in threads of their own
+        lock = Lock()
 
         @wraps(function)
         def call(jacket: Jacket) -> Value:
-            return found(_Alike(key(jacket), jacket))
+            name = key(jacket)
+            with lock:
+                if name in kept:
+                    kept.move_to_end(name)
+                    return kept[name]
+            found = function(jacket)
+            with lock:
+                kept[name] = found
+                if len(kept) > _ALIKE:
+                    kept.popitem(last=False)
+            return found
 
         return call
 

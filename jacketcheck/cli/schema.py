@@ -12,8 +12,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Declare the command's options."""
     parser.add_argument(
         "which",
-        choices=("input", "output", "as-built", "bolts", "confirm", "chance"),
-        help="repair file, output of check, as-built record, output of bolts, confirm or chance",
+        choices=("input", "output", "as-built", "bolts", "confirm", "chance", "size", "sweep"),
+        help="repair file, output of check, as-built record, output of another command",
     )
 
 

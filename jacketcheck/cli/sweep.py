@@ -36,9 +36,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         action="append",
         required=True,
         metavar="PATH=VALUES",
-        help="field to vary, with START:STOP:COUNT or VALUE,VALUE,…, e.g. "
-        "'sleeve.thickness=1/4 in:3/4 in:11' or 'bolts.tightening=snug,turn-of-nut'; may be "
-        "repeated, every combination is evaluated",
+        help="field to vary, with START:STOP:COUNT, START:STOP:STEP or VALUE,VALUE,…, e.g. "
+        "'sleeve.thickness=1/4 in:3/4 in:11', 'bolts.pitch=75 mm:150 mm:5 mm', 'bolts.columns=1:3' "
+        "or 'bolts.product=ASTM F3125 A325,ASTM F3125 A490'; may be repeated, every combination is "
+        "evaluated",
     )
     parser.add_argument(
         "--zip",

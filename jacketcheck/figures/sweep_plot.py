@@ -61,7 +61,7 @@ def sweep_plot(report: SweepReport, *, system: DisplaySystem) -> Drawing:
     lines, left_out = _lines(report, x, system)
     figure = new_figure(7.0, 4.2)
     axes = chart(figure, right=0.25, top=0.15, bottom=0.55 + 0.17 * len(lines))
-    for line, look in zip(lines, LINES, strict=False):
+    for place, (line, look) in enumerate(zip(lines, LINES, strict=False)):
         order = np.argsort(line.x, kind="stable")
         axes.plot(
             line.x[order],
@@ -69,10 +69,18 @@ def sweep_plot(report: SweepReport, *, system: DisplaySystem) -> Drawing:
             label=_label(line),
             color=look.color,
             linestyle=look.dashes,
+            # lines that fall together still show one behind the other
+            linewidth=1.5 + 0.7 * (len(lines) - 1 - place),
             marker=look.marker if line.x.size <= _MARKED else None,
             markersize=3.2,
         )
-    _frame(axes, lines, names, _axis_title(varied, system))
+    _frame(
+        axes,
+        lines,
+        names,
+        _axis_title(varied, system),
+        by_state=len(report.plan.varied) == 1,
+    )
     axes.legend(
         loc="upper left",
         bbox_to_anchor=(0.0, -0.16),
@@ -96,7 +104,7 @@ def _label(line: _Line) -> str:
     return line.name
 
 
-def _frame(axes: Axes, lines: list[_Line], names: list[str], title: str) -> None:
+def _frame(axes: Axes, lines: list[_Line], names: list[str], title: str, *, by_state: bool) -> None:
     """Limit, scales and labels."""
     finite = np.concatenate([line.ratio[np.isfinite(line.ratio)] for line in lines] or [np.ones(1)])
     top = min(max(1.15, 1.06 * float(np.max(finite, initial=1.0))), _TOP)
@@ -109,7 +117,7 @@ def _frame(axes: Axes, lines: list[_Line], names: list[str], title: str) -> None
     if names:
         axes.set_xticks(range(len(names)), labels=names)
     axes.set_xlabel(title, color=INK)
-    axes.set_ylabel("demand over capacity [–]")
+    axes.set_ylabel("demand over capacity [–]" if by_state else "largest demand over capacity [–]")
     axes.tick_params(colors=SOFT)
 
 

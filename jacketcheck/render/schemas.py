@@ -10,6 +10,8 @@ from jacketcheck.render.chance_records import ChanceDocument
 from jacketcheck.render.confirm_records import ConfirmationDocument
 from jacketcheck.render.records import OutputDocument
 from jacketcheck.render.schedule_records import ScheduleDocument
+from jacketcheck.render.sizing_records import SizingDocument
+from jacketcheck.render.sweep_records import SweepDocument
 
 __all__ = [
     "as_built_schema",
@@ -18,6 +20,8 @@ __all__ = [
     "confirm_schema",
     "input_schema",
     "output_schema",
+    "size_schema",
+    "sweep_schema",
 ]
 
 _DIALECT = "https://json-schema.org/draft/2020-12/schema"
@@ -61,3 +65,13 @@ def confirm_schema() -> dict[str, Any]:
 def chance_schema() -> dict[str, Any]:
     """Schema of the JSON output of the probabilities of exceedance."""
     return {"$schema": _DIALECT, **ChanceDocument.model_json_schema(mode="serialization")}
+
+
+def size_schema() -> dict[str, Any]:
+    """Schema of the JSON output of a search for designs."""
+    return {"$schema": _DIALECT, **SizingDocument.model_json_schema(mode="serialization")}
+
+
+def sweep_schema() -> dict[str, Any]:
+    """Schema of the JSON output of a sweep."""
+    return {"$schema": _DIALECT, **SweepDocument.model_json_schema(mode="serialization")}

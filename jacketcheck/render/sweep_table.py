@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Any
 
 import numpy as np
 
 from jacketcheck.host.made_by import made_by
-from jacketcheck.render.numbers import MISSING, number_text, ratio_text
+from jacketcheck.render.numbers import MISSING, ratio_text
 from jacketcheck.render.shop_blocks import DEFAULT_WIDTH, job_heading, listed, paragraph
 from jacketcheck.render.text_style import TextStyle, bullets, emphasis, grid, subheading
 from jacketcheck.sweep.report import CANNOT_BE_BUILT, SweepReport
@@ -52,7 +52,7 @@ def sweep_text(
     if limit is not None and report.plan.count > limit:
         left = report.plan.count - limit
         parts.append(f"{left:,} more designs not shown; --limit shows more, --format csv all.")
-    parts += [subheading("What exceeds 1 where", style), _states(report, style)]
+    parts += [subheading("Each limit state over all designs", style), _states(report, style)]
     parts += _reasons(report, style, columns)
     makers = made_by(report.version, report.plugins, report.switched_off)
     parts += [
@@ -90,13 +90,15 @@ def _designs(
     limit: int | None,
 ) -> str:
     varied = report.plan.varied
-    columns = [report.plan.column(index) for index in range(len(varied))]
+    count = report.plan.count if limit is None else min(limit, report.plan.count)
+    columns = [
+        list(_cells(one, report.plan.column(index)[:count], system))
+        for index, one in enumerate(varied)
+    ]
     ratios, governing = report.ratios.governing_ratio, report.ratios.governing
     rows = []
-    for number in range(report.plan.count)[:limit]:
-        values = [
-            _cell(one, column[number], system) for one, column in zip(varied, columns, strict=True)
-        ]
+    for number in range(count):
+        values = [column[number] for column in columns]
         verdict = report.verdicts[number]
         if verdict == CANNOT_BE_BUILT:
             rows.append([*values, verdict, MISSING, report.refusals[number]])
@@ -119,12 +121,21 @@ def _designs(
     )
 
 
-def _cell(varied: Varied, value: Any, system: DisplaySystem) -> str:
+def _cells(varied: Varied, values: Sequence[Any], system: DisplaySystem) -> Iterator[str]:
+    """Values of a column; measured ones with as many decimals as the longest of them needs."""
     if not varied.is_number:
-        return str(value).lower() if isinstance(value, bool) else str(value)
-    if isinstance(value, int):
-        return str(value)
-    return number_text(shown_number(varied, value, system))
+        for value in values:
+            yield str(value).lower() if isinstance(value, bool) else str(value)
+    elif all(isinstance(value, int) for value in values):
+        yield from map(str, values)
+    else:
+        numbers = [shown_number(varied, value, system) for value in values]
+        texts = [f"{number:.5g}" for number in numbers]
+        if any("e" in text for text in texts):
+            yield from texts
+            return
+        decimals = max(len(text.partition(".")[2]) for text in texts)
+        yield from (f"{number:.{decimals}f}" for number in numbers)
 
 
 def _states(report: SweepReport, style: TextStyle) -> str:

@@ -12,11 +12,22 @@ from jacketcheck.errors import InputError, InputProblem
 from jacketcheck.inputs.fields import InputField, field_at
 from jacketcheck.inputs.repair_file import RepairInput
 from jacketcheck.inputs.written import shown
+from jacketcheck.mechanics._arrays import Floats
+from jacketcheck.units import parse_quantity
 
 __all__ = ["MAX_VALUES", "Varied", "read_varied"]
 
 MAX_VALUES: Final = 100_000
 """Values of one field at most."""
+
+_ROUNDING: Final = 1e-6
+"""Share of a step by which a range may miss its stop."""
+
+_RANGES: Final = {
+    False: "START:STOP:COUNT, or START:STOP:STEP with the unit of the step",
+    True: "START:STOP, or START:STOP:STEP",
+}
+"""Ranges of what is measured, and of what is counted."""
 
 _ARRAYS: Final = frozenset({"added_bars.count"})
 """Counts that may be an array over designs."""
@@ -50,12 +61,14 @@ class Varied:
 
 
 def read_varied(text: str, repair: RepairInput, *, catalog: Catalog) -> Varied:
-    """Read ``path=start:stop:count`` or ``path=value,value,...``.
+    """Read ``path=start:stop:count``, ``path=start:stop:step`` or ``path=value,value,...``.
 
     Parameters
     ----------
     text
-        As written.
+        As written. In a range of something measured, a whole number without a unit is the count of
+        values, anything else the step; in a range of something counted, the third part is the step
+        and may be left out.
     repair
         Input that the sweep starts from.
     catalog
@@ -74,10 +87,12 @@ def read_varied(text: str, repair: RepairInput, *, catalog: Catalog) -> Varied:
     >>> repair = read_text(starter_text("si")).base
     >>> read_varied("sleeve.thickness=10 mm:14 mm:3", repair, catalog=built_in_catalog()).values
     (10.0, 12.0, 14.0)
+    >>> read_varied("sleeve.thickness=10 mm:14 mm:1 mm", repair, catalog=built_in_catalog()).values
+    (10.0, 11.0, 12.0, 13.0, 14.0)
     """
     path, equals, written = (part.strip() for part in text.partition("="))
     if not (equals and path and written):
-        message = "must be PATH=START:STOP:COUNT or PATH=VALUE,VALUE,…"
+        message = "must be PATH=START:STOP:COUNT, PATH=START:STOP:STEP or PATH=VALUE,VALUE,…"
         raise _refusal(text, message)
     field = field_at(path, repair)
     numeric = field.is_number or field.is_count
@@ -93,19 +108,48 @@ def read_varied(text: str, repair: RepairInput, *, catalog: Catalog) -> Varied:
 
 def _range(text: str, written: str, field: InputField, catalog: Catalog) -> tuple[Any, ...]:
     parts = [part.strip() for part in written.split(":")]
-    if len(parts) != 3 or not parts[2].isdigit() or not 2 <= int(parts[2]) <= MAX_VALUES:
-        message = f"must be START:STOP:COUNT with a count from 2 to {MAX_VALUES}"
-        raise _refusal(text, message)
+    if field.is_count and len(parts) == 2:
+        parts.append("1")
+    if len(parts) != 3 or not all(parts):
+        raise _refusal(text, f"must be {_RANGES[field.is_count]}")
     first, last = _all(parts[:2], field, catalog)
-    steps = int(parts[2])
     if first == last:
         raise _refusal(text, "starts where it stops")
-    values = np.linspace(first, last, steps)
+    if field.is_count or not parts[2].isdigit():
+        values = _stepped(text, first, last, parts[2], field)
+    else:
+        count = int(parts[2])
+        if not 2 <= count <= MAX_VALUES:
+            raise _refusal(text, f"has a count of {count}; must be from 2 to {MAX_VALUES:,}")
+        values = np.linspace(first, last, count)
     if field.is_count:
-        if np.any(values != np.round(values)):
-            raise _refusal(text, "does not come to whole numbers; choose another count")
         return tuple(round(one) for one in values.tolist())
     return tuple(float(f"{one:.12g}") for one in values.tolist())
+
+
+def _stepped(text: str, first: float, last: float, written: str, field: InputField) -> Floats:
+    """Values from the first to the last, both included."""
+    step = _step(text, written, field)
+    steps = abs(last - first) / step
+    if steps > MAX_VALUES - 1:
+        raise _refusal(text, f"has more than {MAX_VALUES:,} values")
+    count = round(steps)
+    if count < 1 or abs(steps - count) > _ROUNDING:
+        raise _refusal(text, f"does not come to its stop in steps of {written}")
+    return np.asarray(np.linspace(first, last, count + 1))
+
+
+def _step(text: str, written: str, field: InputField) -> float:
+    unit = "1" if field.quantity is None else field.quantity.unit
+    try:
+        step = parse_quantity(written, unit)
+    except ValueError as error:
+        problem = f"step {shown(written)} {error}; must be {_RANGES[field.is_count]}"
+        raise _refusal(text, problem) from error
+    if step <= 0.0 or (field.is_count and not step.is_integer()):
+        allowed = "a whole number above zero" if field.is_count else "above zero"
+        raise _refusal(text, f"step {shown(written)} must be {allowed}")
+    return step
 
 
 def _listed(written: str, field: InputField, catalog: Catalog) -> tuple[Any, ...]:

@@ -33,7 +33,7 @@ def test_a_dash_prints_the_starter_file(run: Run) -> None:
     assert "[sleeve]" in run("new", "-").out
 
 
-@pytest.mark.parametrize("which", ["input", "output", "chance"])
+@pytest.mark.parametrize("which", ["input", "output", "chance", "size", "sweep"])
 def test_schemas_are_valid_schemas(run: Run, which: str) -> None:
     schema = json.loads(run("schema", which).out)
     jsonschema.Draft202012Validator.check_schema(schema)
