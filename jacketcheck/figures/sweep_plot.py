@@ -26,6 +26,8 @@ __all__ = ["sweep_plot"]
 _TOP: Final = 2.0
 """Ratio at which the axis ends at the latest; lines beyond leave the figure."""
 _WIDEST_NAME: Final = 46
+_ROOM: Final = 90
+"""Letters of names that go side by side under the axis."""
 _MARKED: Final = 40
 """Designs from which points are not marked any more."""
 
@@ -63,16 +65,18 @@ def sweep_plot(report: SweepReport, *, system: DisplaySystem) -> Drawing:
     axes = chart(figure, right=0.25, top=0.15, bottom=0.55 + 0.17 * len(lines))
     for place, (line, look) in enumerate(zip(lines, LINES, strict=False)):
         order = np.argsort(line.x, kind="stable")
+        behind = len(lines) - 1 - place
         axes.plot(
             line.x[order],
             line.ratio[order],
             label=_label(line),
             color=look.color,
-            linestyle=look.dashes,
-            # lines that fall together still show one behind the other
-            linewidth=1.5 + 0.7 * (len(lines) - 1 - place),
+            # nothing lies between names
+            linestyle="none" if names else look.dashes,
             marker=look.marker if line.x.size <= _MARKED else None,
-            markersize=3.2,
+            # what falls together still shows one behind the other
+            linewidth=1.5 + 0.7 * behind,
+            markersize=4.0 + 1.4 * behind if names else 3.2,
         )
     _frame(
         axes,
@@ -109,13 +113,27 @@ def _frame(axes: Axes, lines: list[_Line], names: list[str], title: str, *, by_s
     finite = np.concatenate([line.ratio[np.isfinite(line.ratio)] for line in lines] or [np.ones(1)])
     top = min(max(1.15, 1.06 * float(np.max(finite, initial=1.0))), _TOP)
     axes.set_ylim(0.0, top)
+    for line, look in zip(lines, LINES, strict=False):
+        off = line.x[line.ratio > top]
+        axes.plot(
+            off,
+            np.full(off.size, 0.985 * top),
+            linestyle="none",
+            marker="^",
+            color=look.color,
+            markersize=5.0,
+        )
     axes.axhline(1.0, color=WARNING, linewidth=1.2)
     axes.annotate(
         "limit", (1.0, 1.0), xycoords=("axes fraction", "data"), xytext=(-2, 3),
         textcoords="offset points", ha="right", fontsize=SMALL, color=WARNING,
     )  # fmt: skip
     if names:
-        axes.set_xticks(range(len(names)), labels=names)
+        turned = 25.0 if sum(map(len, names)) > _ROOM else 0.0
+        axes.set_xticks(
+            range(len(names)), labels=names, rotation=turned, ha="right" if turned else "center"
+        )
+        axes.set_xlim(-0.5, len(names) - 0.5)
     axes.set_xlabel(title, color=INK)
     axes.set_ylabel("demand over capacity [–]" if by_state else "largest demand over capacity [–]")
     axes.tick_params(colors=SOFT)
@@ -187,7 +205,7 @@ def _remark(report: SweepReport, lines: list[_Line], left_out: int) -> str:
     if left_out:
         parts.append(f"The {len(lines)} lines with the largest ratios of {len(lines) + left_out}.")
     if any(_height(line) > _TOP for line in lines):
-        parts.append(f"Ratios beyond {_TOP:g} are not drawn.")
+        parts.append(f"Triangles at the top stand for ratios beyond {_TOP:g}.")
     missing = sum(verdict in {CANNOT_BE_BUILT, "NOT EVALUATED"} for verdict in report.verdicts)
     if missing:
         parts.append(f"{missing} designs have no ratio: not evaluated, or impossible to build.")
