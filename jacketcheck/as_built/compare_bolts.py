@@ -9,10 +9,13 @@ from typing import Final
 from jacketcheck.as_built.models import BoltDelivery
 from jacketcheck.as_built.records import Change, Comparison, Outcome
 from jacketcheck.as_built.specified import Specified
+from jacketcheck.catalog.assembly_rules import RCSC
 from jacketcheck.errors import DomainError
-from jacketcheck.schedule.assembly import Assembly, Washer
+from jacketcheck.jacket.bolt_fit import ROUNDING
+from jacketcheck.jacket.bolt_washers import Washer
+from jacketcheck.schedule.assembly import Assembly, with_parts
 from jacketcheck.schedule.counts import Allowances, bolt_counts
-from jacketcheck.schedule.length import ROUNDING, bolt_length, native_length, thread_fit
+from jacketcheck.schedule.length import bolt_length, native_length, thread_fit
 
 __all__ = ["compare_bolts"]
 
@@ -50,7 +53,7 @@ def _delivered(delivery: BoltDelivery, specified: Specified) -> Assembly:
         others = [one for one in planned if one.part != "indicator"][:count]
         extra = Washer(place, "washer", "washer", size.washer_thickness, "as delivered", "record")
         washers += indicators + others + [extra] * (count - len(others))
-    return replace(specified.assembly, product=product, size=size, washers=tuple(washers))
+    return with_parts(specified.assembly, product=product, size=size, washers=washers)
 
 
 def _bolt(delivery: BoltDelivery, specified: Specified) -> Comparison:
@@ -127,11 +130,13 @@ def _length(
     delivery: BoltDelivery, specified: Specified, assembly: Assembly
 ) -> Iterator[Comparison]:
     """Long enough for the nut, short enough to be tightened, threads where they were counted."""
+    own = assembly.rules is not None and assembly.rules.standard != RCSC
+    source = assembly.rules.source_of("protrusion") if assembly.rules and own else _FLUSH
     try:
         needed = bolt_length(assembly).needed
         fit = thread_fit(assembly, delivery.length)
     except DomainError as error:
-        yield _length_line(delivery, "not known", Outcome.UNKNOWN, str(error))
+        yield _length_line(delivery, "not known", Outcome.UNKNOWN, str(error), source)
         return
     stack = assembly.clamp_length + assembly.size.nut_height
     outcome, note = Outcome.MEETS, ""
@@ -142,7 +147,7 @@ def _length(
         outcome, note = Outcome.FAILS, "shorter than plates, washers and nut: change the bolts"
     elif delivery.length < needed - ROUNDING:
         outcome, note = _flush(delivery)
-    yield _length_line(delivery, needed, outcome, note)
+    yield _length_line(delivery, needed, outcome, note, source)
     counted = specified.jacket.bolts.threads
     excluded = fit.threads_excluded
     found = "not known" if excluded is None else "excluded" if excluded else "included"
@@ -175,7 +180,7 @@ def _flush(delivery: BoltDelivery) -> tuple[Outcome, str]:
 
 
 def _length_line(
-    delivery: BoltDelivery, needed: float | str, outcome: Outcome, note: str
+    delivery: BoltDelivery, needed: float | str, outcome: Outcome, note: str, source: str
 ) -> Comparison:
     return Comparison(
         part=_PART,
@@ -184,7 +189,7 @@ def _length_line(
         measured=delivery.length,
         unit="mm",
         rule="at least grip, washers, nut and tolerances; nut clear of the shank",
-        source=_FLUSH,
+        source=source,
         outcome=outcome,
         note=note,
     )

@@ -4,17 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
-from typing import Final
+from typing import Final, NamedTuple
 
 from jacketcheck.as_built.models import TighteningRecord
 from jacketcheck.as_built.records import Change, Comparison, Outcome
 from jacketcheck.as_built.specified import Specified
+from jacketcheck.catalog.assembly_rules import RCSC
+from jacketcheck.catalog.installation_rules import InstallationRules
 from jacketcheck.errors import DomainError
 from jacketcheck.mechanics._customary_units import KIP
 from jacketcheck.mechanics.bolt_installation import (
     ACCEPTANCE_TORQUE_COEFFICIENT,
     turn_of_nut_rotation,
-    verification_tension,
 )
 from jacketcheck.mechanics.en_tightening import combined_method_rotation
 from jacketcheck.mechanics.slip import AISC_PRETENSION_RATIO
@@ -30,7 +31,7 @@ _EN_TEST: Final = "EN 1090-2:2018 8.5 (from memory)"
 _ACCEPTANCE: Final = (
     "AASHTO LRFD Bridge Construction Specifications, 4th ed. (2017), 11.5.6.4 (from memory)"
 )
-_TORQUE: Final = "T = K d P with the highest calibrated K; AISC 360-22 Table J3.1 for P"
+_TORQUE: Final = "T = K d P with the highest calibrated K"
 _TURNS: Final = "RCSC 2014 Table 8.2; tolerance -30° +60° (from memory)"
 _EN_TURNS: Final = "EN 1090-2:2018 Table 21; tolerance -15° +30° of 12.5.2.6 (from memory)"
 _EN_UNDER, _EN_OVER = 15.0, 30.0
@@ -49,17 +50,22 @@ def compare_tightening(record: TighteningRecord, specified: Specified) -> Iterat
     if float(specified.jacket.bolts.specified_pretension) <= 0.0:
         yield _no_pretension(specified)
         return
-    yield _verification(record, specified)
+    if specified.installation is None:
+        yield _verification(record, specified)
+    elif record.method in specified.installation.ruled_out:
+        yield _ruled_out(record, specified.installation)
+    elif record.verification_tension is not None:
+        yield _verification(record, specified)
     coefficients = _coefficients(record, specified)
     if coefficients:
         yield _coefficient(coefficients, specified)
     evidence = [
         *_calibrated_torque(record, specified, coefficients),
         *_rotation(record, specified),
-        *_words(record),
+        *_words(record, specified),
         *_tension(record, specified),
     ]
-    yield from evidence or [_no_evidence(record)]
+    yield from evidence or [_no_evidence(record, specified)]
 
 
 def _method(record: TighteningRecord, specified: Specified) -> Comparison:
@@ -81,9 +87,22 @@ def _method(record: TighteningRecord, specified: Specified) -> Comparison:
     )
 
 
+def _ruled_out(record: TighteningRecord, rules: InstallationRules) -> Comparison:
+    return Comparison(
+        part=_PART,
+        item="method by the standard of the bolts",
+        specified="allowed",
+        measured="not allowed",
+        unit="",
+        rule=f"a method of {rules.name}",
+        source=rules.source,
+        outcome=Outcome.FAILS,
+        note=rules.ruled_out[record.method],
+    )
+
+
 def _verification(record: TighteningRecord, specified: Specified) -> Comparison:
-    least = float(specified.jacket.bolts.specified_pretension)
-    needed = least if specified.european else float(verification_tension(least))
+    needed = specified.verification_tension
     # the specification's table prints whole kips, or whole kilonewtons for metric bolts
     unit = 1000.0 if specified.jacket.bolts.metric else KIP
     accepted = min(needed, round(needed / unit) * unit)
@@ -94,7 +113,7 @@ def _verification(record: TighteningRecord, specified: Specified) -> Comparison:
         measured="not recorded",
         unit="N",
         rule=f"at least that, in {_LEAST_TRIALS} assemblies or more of each lot",
-        source=_EN_TEST if specified.european else _VERIFICATION,
+        source=_by_standard(specified, european=_EN_TEST, other=_VERIFICATION),
         outcome=Outcome.UNKNOWN,
         note="without it nobody knows that the method works with this lot",
     )
@@ -108,6 +127,13 @@ def _verification(record: TighteningRecord, specified: Specified) -> Comparison:
         note = f"{len(found)} of {_LEAST_TRIALS} assemblies recorded"
         return replace(line, measured=min(found), note=note)
     return replace(line, measured=min(found), outcome=Outcome.MEETS, note="")
+
+
+def _by_standard(specified: Specified, *, european: str, other: str) -> str:
+    """Source of a rule, for the standard by which the bolts are tightened."""
+    if specified.installation is not None:
+        return specified.installation.source
+    return european if specified.european else other
 
 
 def _coefficients(record: TighteningRecord, specified: Specified) -> list[float]:
@@ -134,7 +160,7 @@ def _calibrated_torque(
         measured="not recorded",
         unit="N",
         rule="at least the minimum pretension",
-        source=_TORQUE,
+        source=f"{_TORQUE}; {specified.jacket.bolts.pretension_source} for P",
         outcome=Outcome.UNKNOWN,
         note="torques without a calibration of the same day and lot prove nothing",
     )
@@ -151,11 +177,12 @@ def _calibrated_torque(
 def _coefficient(coefficients: list[float], specified: Specified) -> Comparison:
     rules = specified.assembly.rules
     highest = max(coefficients)
-    limit, source = ACCEPTANCE_TORQUE_COEFFICIENT, _ACCEPTANCE
-    if specified.european and rules is not None:
+    limit: float | None = ACCEPTANCE_TORQUE_COEFFICIENT
+    source = _ACCEPTANCE
+    if rules is not None and rules.standard != RCSC:
         limit = rules.torque_coefficient_high
         source = rules.source_of("torque_coefficient_high")
-    good = highest <= limit * (1.0 + 1e-9)
+    good = limit is None or highest <= limit * (1.0 + 1e-9)
     expected = specified.jacket.bolts.torque_coefficient
     note = "lubrication is not good enough: lubricate and test again, or refuse the lot"
     if good and expected is not None and highest > float(expected):
@@ -168,7 +195,7 @@ def _coefficient(coefficients: list[float], specified: Specified) -> Comparison:
         specified="not given" if expected is None else float(expected),
         measured=highest,
         unit="1",
-        rule=f"at most {limit:g}",
+        rule="no limit is given" if limit is None else f"at most {limit:g}",
         source=source,
         outcome=Outcome.MEETS if good else Outcome.FAILS,
         note=note,
@@ -178,6 +205,7 @@ def _coefficient(coefficients: list[float], specified: Specified) -> Comparison:
 def _rotation(record: TighteningRecord, specified: Specified) -> Iterator[Comparison]:
     if record.rotation is None:
         return
+    turn, by_table = _tabulated_turn(specified)
     line = Comparison(
         part=_PART,
         item="turn of the nut",
@@ -185,34 +213,53 @@ def _rotation(record: TighteningRecord, specified: Specified) -> Iterator[Compar
         measured=min(record.rotation),
         unit="deg",
         rule="the tabulated turn within its tolerance",
-        source=_EN_TURNS if specified.european else _TURNS,
+        source=by_table,
         outcome=Outcome.UNKNOWN,
     )
-    under, over = (_EN_UNDER, _EN_OVER) if specified.european else (UNDER_ROTATION, OVER_ROTATION)
-    try:
-        needed = _required_rotation(specified)
-    except DomainError as error:
-        yield replace(line, note=f"no turn is tabulated: {error}")
+    if isinstance(turn, str):
+        yield replace(line, note=f"no turn is tabulated: {turn}")
         return
-    line = replace(line, specified=needed)
-    if min(record.rotation) < needed - under - 1e-6:
+    line = replace(line, specified=turn.needed)
+    if min(record.rotation) < turn.needed - turn.under - 1e-6:
         note = "turn these nuts on, from their marks"
         yield replace(line, outcome=Outcome.FAILS, note=note)
-    elif max(record.rotation) > needed + over + 1e-6:
+    elif max(record.rotation) > turn.needed + turn.over + 1e-6:
         note = "turned too far: never turned back; replace the bolts, or ask the engineer"
         yield replace(line, measured=max(record.rotation), note=note)
     else:
         yield replace(line, outcome=Outcome.MEETS)
 
 
-def _required_rotation(specified: Specified) -> float:
+class _Turn(NamedTuple):
+    """Turn of the nut, and what it may fall short of that and exceed it [°]."""
+
+    needed: float
+    under: float
+    over: float
+
+
+def _tabulated_turn(specified: Specified) -> tuple[_Turn | str, str]:
+    """Turn by the standard of the bolts, or why there is none, and the source."""
     assembly, diameter = specified.assembly, float(specified.jacket.bolts.diameter)
-    if specified.european:
-        return float(combined_method_rotation(assembly.clamp_length, diameter=diameter))
-    return float(turn_of_nut_rotation(bolt_length(assembly).ordered, diameter=diameter))
+    brought = specified.installation
+    source = _EN_TURNS if specified.european else _TURNS
+    try:
+        if brought is not None:
+            source = brought.source_of("turns")
+            band = brought.turn(bolt_length(assembly).ordered / diameter)
+            if band is None:
+                return "the bolt is longer than the table goes, or there is no table", source
+            return _Turn(band.rotation, band.under, band.over), source
+        if specified.european:
+            turn = float(combined_method_rotation(assembly.clamp_length, diameter=diameter))
+            return _Turn(turn, _EN_UNDER, _EN_OVER), source
+        turn = float(turn_of_nut_rotation(bolt_length(assembly).ordered, diameter=diameter))
+    except DomainError as error:
+        return str(error), source
+    return _Turn(turn, UNDER_ROTATION, OVER_ROTATION), source
 
 
-def _words(record: TighteningRecord) -> Iterator[Comparison]:
+def _words(record: TighteningRecord, specified: Specified) -> Iterator[Comparison]:
     """Evidence that is a yes or a no."""
     if record.method not in _WORD_EVIDENCE:
         return
@@ -227,7 +274,7 @@ def _words(record: TighteningRecord) -> Iterator[Comparison]:
         measured="everywhere" if answer else "not everywhere",
         unit="",
         rule="at every bolt",
-        source=_METHODS,
+        source=_by_standard(specified, european=_METHODS, other=_METHODS),
         outcome=Outcome.MEETS if answer else Outcome.FAILS,
         note="" if answer else "tighten on, or replace the bolts",
     )
@@ -281,7 +328,7 @@ def _no_pretension(specified: Specified) -> Comparison:
     )
 
 
-def _no_evidence(record: TighteningRecord) -> Comparison:
+def _no_evidence(record: TighteningRecord, specified: Specified) -> Comparison:
     return Comparison(
         part=_PART,
         item="proof of the pretension",
@@ -289,7 +336,7 @@ def _no_evidence(record: TighteningRecord) -> Comparison:
         measured="not recorded",
         unit="",
         rule="turns, torques with calibration, indicators, splines or measured tensions",
-        source=_METHODS,
+        source=_by_standard(specified, european=_METHODS, other=_METHODS),
         outcome=Outcome.UNKNOWN,
         note=f"nothing shows that {record.method.replace('-', ' ')} gave the bolts their tension",
     )

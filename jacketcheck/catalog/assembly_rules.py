@@ -2,18 +2,23 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any, Literal, TypeAlias
+from typing import Any, Final
 
 from jacketcheck.catalog._load import UNITS, read_file, sources_by_field, without_noise
+from jacketcheck.catalog.bands import Bands, bands_are_ordered
 from jacketcheck.catalog.entries import Sourced, require_figures
+from jacketcheck.catalog.installation_rules import InstallationRules
 from jacketcheck.errors import CatalogError
 
-__all__ = ["AssemblyRules", "InstallationStandard", "built_in_assembly_rules"]
+__all__ = ["EN_1090", "RCSC", "AssemblyRules", "built_in_assembly_rules"]
 
-InstallationStandard: TypeAlias = Literal["RCSC", "EN 1090-2"]
-"""The standard by which bolts are tightened and inspected."""
+RCSC: Final = "RCSC"
+EN_1090: Final = "EN 1090-2"
+_BUILT_IN: Final = (RCSC, EN_1090)
+"""Standards by which bolts are tightened and inspected, whose rules come with the package."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -25,7 +30,7 @@ class AssemblyRules(Sourced):
     name
         The product that they belong to.
     standard
-        Standard of tightening and inspection.
+        Standard of tightening and inspection: ``RCSC``, ``EN 1090-2``, or that of `installation`.
     nut, washer, indicator
         What to order with the bolt; the indicator is the direct tension indicator.
     marks
@@ -37,15 +42,18 @@ class AssemblyRules(Sourced):
     protrusion
         Least length of bolt beyond the nut after tightening, in pitches of the thread.
     clear_threads
-        Full threads that must stay free between nut and shank, in pitches of the thread.
+        Full threads that must stay free between nut and shank, in pitches of the thread, by bolt
+        length: pairs (longest bolt in diameters, threads).
     torque_coefficient_low, torque_coefficient_high
-        Range in which a calibrated torque coefficient may lie [-].
+        Range in which a calibrated torque coefficient may lie [-]; None where none is known.
     max_tensile_strength
         Largest tensile strength a certificate may show [MPa]; None where there is no limit.
+    installation
+        Rules of the standard; None where it is one of the two that are built in.
     """
 
     name: str
-    standard: InstallationStandard
+    standard: str
     nut: str
     washer: str
     indicator: str
@@ -53,10 +61,17 @@ class AssemblyRules(Sourced):
     reuse: str
     ordering: str = ""
     protrusion: float = 0.0
-    clear_threads: float = 0.0
-    torque_coefficient_low: float
-    torque_coefficient_high: float
+    clear_threads: Bands = ((math.inf, 0.0),)
+    torque_coefficient_low: float | None = None
+    torque_coefficient_high: float | None = None
     max_tensile_strength: float | None = None
+    installation: InstallationRules | None = None
+
+    @property
+    def torque_coefficients(self) -> tuple[float, float] | None:
+        """Range in which a calibrated torque coefficient may lie [-]; None where none is known."""
+        low, high = self.torque_coefficient_low, self.torque_coefficient_high
+        return None if low is None or high is None else (low, high)
 
     def __post_init__(self) -> None:
         """Check the figures, and that every part is named."""
@@ -67,13 +82,28 @@ class AssemblyRules(Sourced):
             "max_tensile_strength": self.max_tensile_strength,
         }
         require_figures(kind, self.name, self.source, figures)
-        if self.torque_coefficient_high < self.torque_coefficient_low:
+        low, high = self.torque_coefficient_low, self.torque_coefficient_high
+        if (low is None) != (high is None):
+            raise CatalogError(kind, self.name, "have half of a torque coefficient range")
+        if low is not None and high is not None and high < low:
             raise CatalogError(kind, self.name, "have a torque coefficient range upside down")
         for field_name in ("nut", "washer", "indicator", "marks", "reuse"):
             if not getattr(self, field_name).strip():
                 raise CatalogError(kind, self.name, f"do not name {field_name}")
-        if not (self.protrusion >= 0.0 and self.clear_threads >= 0.0):
+        threads = [self.protrusion, *(count for _, count in self.clear_threads)]
+        if not all(0.0 <= count < math.inf for count in threads):
             raise CatalogError(kind, self.name, "have a length in threads below zero")
+        if not bands_are_ordered(tuple(longest for longest, _ in self.clear_threads)):
+            raise CatalogError(kind, self.name, "have clear threads that do not ascend, or none")
+        if self.installation is None and self.standard not in _BUILT_IN:
+            known = ", ".join(_BUILT_IN)
+            raise CatalogError(
+                kind, self.name, f"follow {self.standard!r}: neither of {known}, and not brought"
+            )
+        if self.installation is not None and self.standard != self.installation.name:
+            raise CatalogError(
+                kind, self.name, f"follow {self.standard!r} but bring {self.installation.name!r}"
+            )
 
 
 def built_in_assembly_rules(product: str) -> AssemblyRules:
@@ -92,7 +122,7 @@ def built_in_assembly_rules(product: str) -> AssemblyRules:
         reuse=written["reuse"][entry["reuse"]],
         ordering=entry.get("ordering", ""),
         protrusion=shared["protrusion"],
-        clear_threads=entry.get("clear_threads", 0.0),
+        clear_threads=((math.inf, entry.get("clear_threads", 0.0)),),
         torque_coefficient_low=shared["torque_coefficient_low"],
         torque_coefficient_high=shared["torque_coefficient_high"],
         max_tensile_strength=None

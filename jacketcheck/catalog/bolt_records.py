@@ -9,12 +9,15 @@ from typing import Literal, TypeAlias
 import numpy as np
 
 from jacketcheck.catalog.assembly_rules import AssemblyRules
-from jacketcheck.catalog.bands import Bands, band_index, band_value, bands_are_ordered
+from jacketcheck.catalog.bands import Bands, band_value, bands_are_ordered
 from jacketcheck.catalog.entries import Entries, Sourced, require_figures
 from jacketcheck.errors import CatalogError
 from jacketcheck.mechanics._arrays import Floats, Real
 
 __all__ = ["Assembly", "BoltProduct", "BoltSize"]
+
+_ROUNDING = 1e-9
+"""Part of a step by which conversion may have moved a length."""
 
 Assembly: TypeAlias = Literal["heavy hex", "twist-off"]
 
@@ -208,27 +211,24 @@ class BoltProduct(Sourced):
         """Size by designation, in any case; raises CatalogError with the known sizes."""
         return self.sizes.find(name)
 
-    def stock_length(self, needed_length: Real) -> Real:
-        """Shortest stocked length [mm] of at least `needed_length` [mm].
+    @property
+    def stocked_lengths(self) -> Floats:
+        """All lengths that are stocked [mm], ascending.
 
-        Parameters
-        ----------
-        needed_length
-            Length the bolt must have [mm], above zero; scalar or array.
+        A band of lengths holds the multiples of its step above the band before, and its end.
 
-        Returns
-        -------
-        Real
-            Stocked length [mm], shaped like `needed_length`.
-
-        Raises
-        ------
-        DomainError
-            If a bolt is longer than what is stocked, or not of positive length.
+        Examples
+        --------
+        >>> from jacketcheck.catalog import built_in_catalog
+        >>> product = built_in_catalog().bolt_product("EN 14399 HR 8.8")
+        >>> product.stocked_lengths[18:22].tolist()
+        [95.0, 100.0, 110.0, 120.0]
         """
-        longest, steps = zip(*self.length_increments, strict=True)
-        index = band_index(longest, needed_length, name="bolt length")
-        step = np.asarray(steps)[index]
-        # a length that is a multiple of the step up to rounding is stocked as it is
-        stocked: Floats = np.ceil(np.divide(needed_length, step) - 1e-9) * step
-        return stocked if stocked.ndim else float(stocked)
+        shortest, bands = 0.0, []
+        for longest, step in self.length_increments:
+            first = np.floor(shortest / step + _ROUNDING) + 1.0
+            last = np.floor(longest / step + _ROUNDING)
+            bands.append(np.arange(first, last + 1.0) * step)
+            shortest = longest
+        lengths: Floats = np.concatenate(bands)
+        return lengths

@@ -34,6 +34,7 @@ WITHOUT_PROBABILITY: Final[Mapping[str, str]] = MappingProxyType(
         "bolt-spacing": _LAYOUT,
         "bolt-edge-distance": _LAYOUT,
         "wrench-clearance": _LAYOUT,
+        "bolt-threads": _LAYOUT,
     }
 )
 """Why the other built-in limit states have none."""

@@ -61,15 +61,16 @@ def assemble_jacket(repair: RepairInput, *, catalog: Catalog) -> Jacket:
     if problems := lookup_problems(repair, catalog):
         remark = "geometry is checked once these are mended"
         raise InputError(problems, source="look-up", remark=remark)
+    sleeve, splice = build_sleeve(repair, catalog), build_splice(repair, catalog)
     jacket = Jacket(
         title=repair.job.title,
         column=build_column(repair, catalog),
         repair_height=repair.repair.height,
         surface=repair.repair.surface,
         column_face=repair.repair.column_face,
-        sleeve=build_sleeve(repair, catalog),
-        splice=build_splice(repair, catalog),
-        bolts=build_bolts(repair, catalog),
+        sleeve=sleeve,
+        splice=splice,
+        bolts=build_bolts(repair, catalog, sleeve=sleeve, splice=splice),
         grout=_grout(repair),
         added_bars=build_added_bars(repair, catalog),
         footing=None

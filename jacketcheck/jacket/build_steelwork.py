@@ -7,9 +7,11 @@ from typing import NamedTuple
 import numpy as np
 
 from jacketcheck.catalog.catalog import Catalog
-from jacketcheck.catalog.records import BoltSize
+from jacketcheck.catalog.records import BoltProduct, BoltSize
 from jacketcheck.inputs.jacket import Bolts
 from jacketcheck.inputs.repair_file import RepairInput
+from jacketcheck.jacket.bolt_fit import BoltFit, bolt_fit
+from jacketcheck.jacket.bolt_washers import bolt_washers, washer_thickness
 from jacketcheck.jacket.jacket_parts import BoltGroup, Plate, Sleeve, Splice
 from jacketcheck.mechanics._arguments import HoleType
 from jacketcheck.mechanics._arrays import Real
@@ -74,7 +76,9 @@ def build_splice(repair: RepairInput, catalog: Catalog) -> Splice:
     )
 
 
-def build_bolts(repair: RepairInput, catalog: Catalog) -> BoltGroup:
+def build_bolts(
+    repair: RepairInput, catalog: Catalog, *, sleeve: Sleeve, splice: Splice
+) -> BoltGroup:
     """Bolts on one side of one seam."""
     written = repair.bolts
     product = catalog.bolt_product(written.product)
@@ -124,6 +128,7 @@ def build_bolts(repair: RepairInput, catalog: Catalog) -> BoltGroup:
         tightening=written.tightening,
         measured_tension=written.measured_tension,
         torque_coefficient=written.torque_coefficient,
+        fit=_fit(product, size, written, sleeve=sleeve, splice=splice),
         product=product.name,
         size=size.name,
         source=product.source,
@@ -131,6 +136,39 @@ def build_bolts(repair: RepairInput, catalog: Catalog) -> BoltGroup:
         edge_source=size.source_of("min_edge_distance"),
         hole_source=size.source_of("holes"),
         clearance_source=size.source_of("tightening_clearance"),
+    )
+
+
+def _fit(
+    product: BoltProduct, size: BoltSize, written: Bolts, *, sleeve: Sleeve, splice: Splice
+) -> BoltFit:
+    """The bolt that the grip asks for, with the washers that its standard asks for."""
+    weakest = np.minimum(sleeve.steel.yield_strength, splice.steel.yield_strength)
+    yields, places = np.unique(weakest, return_inverse=True)
+    stacks = [
+        bolt_washers(
+            product,
+            size,
+            hole=written.hole,
+            tightening=written.tightening,
+            plate_yield=float(plate_yield),
+        )
+        for plate_yield in yields
+    ]
+
+    def washers(place: str) -> Real:
+        each = np.array([washer_thickness(stack or (), place) for stack in stacks])
+        return each[places.reshape(np.shape(weakest))][()]
+
+    return bolt_fit(
+        product,
+        size,
+        grip=np.add(sleeve.thickness, splice.total_thickness),
+        head_washers=washers("head"),
+        nut_washers=washers("nut"),
+        washer_source="; ".join(
+            dict.fromkeys(one.source for stack in stacks for one in stack or ())
+        ),
     )
 
 

@@ -11,6 +11,7 @@ import numpy as np
 
 from jacketcheck.catalog.records import FayingClass
 from jacketcheck.jacket._roles import label
+from jacketcheck.jacket.bolt_fit import BoltFit
 from jacketcheck.jacket.column_parts import BarLayer
 from jacketcheck.mechanics._arguments import (
     Exposure,
@@ -142,6 +143,8 @@ class BoltGroup:
         One class for each code.
     tightening, measured_tension, torque_coefficient
         How the bolts are installed; measured tension of snug bolts [N]; K from a calibrated test.
+    fit
+        The bolt that is ordered for the grip, and how its thread lies.
     """
 
     diameter: Real
@@ -180,6 +183,7 @@ class BoltGroup:
     tightening: Tightening
     measured_tension: Real | None
     torque_coefficient: Real | None
+    fit: BoltFit
     product: str = label()
     size: str = label()
     source: str = label()

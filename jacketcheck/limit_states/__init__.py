@@ -12,6 +12,7 @@ from jacketcheck.limit_states.added_bars import (
     added_bar_lap,
 )
 from jacketcheck.limit_states.bar_bond import bar_bond, bar_length
+from jacketcheck.limit_states.bolt_threads import bolt_threads
 from jacketcheck.limit_states.clearances import annulus_clearance, sleeve_gap
 from jacketcheck.limit_states.column_response import (
     displacement_capacity,
@@ -86,6 +87,7 @@ _BUILT_IN: tuple[LimitState, ...] = (
     bolt_spacing,
     bolt_edge_distance,
     wrench_clearance,
+    bolt_threads,
 )
 
 

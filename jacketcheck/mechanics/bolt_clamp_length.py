@@ -7,6 +7,7 @@ from typing import NamedTuple
 import numpy as np
 
 from jacketcheck.mechanics._arrays import Real, require_at_least, require_positive
+from jacketcheck.mechanics.bolt_installation import shortest_grip
 
 __all__ = ["ClampLengths", "clamp_lengths", "least_bolt_length"]
 
@@ -122,6 +123,6 @@ def clamp_lengths(
         protrusion=protrusion,
         clear_threads=clear_threads,
     )
-    least = np.maximum(np.subtract(bolt_length, thread_length), 0.0) + clear_threads
+    least = shortest_grip(bolt_length, thread_length=thread_length) + clear_threads
     largest = np.subtract(bolt_length, length_tolerance) - nut_height - protrusion
     return ClampLengths(least, np.maximum(largest, 0.0))

@@ -90,5 +90,5 @@ def en_required_washers(
         shape = choose(_ENLARGED, hole, name=f"{place}_side_hole")
         if shape:
             reason = f"{shape} in the outer ply"
-            rules += (WasherRule(place, _PLATE, reason, _PLATE_THICKNESS, _SOURCE),)
+            rules += (WasherRule(place, _PLATE, reason, _PLATE_THICKNESS, _SOURCE, "plate washer"),)
     return rules

@@ -11,10 +11,13 @@ from jacketcheck.mechanics._arguments import HoleType, Tightening, choose
 from jacketcheck.mechanics._arrays import require_positive
 from jacketcheck.mechanics._customary_units import INCH, KSI
 
-__all__ = ["WasherPlace", "WasherRule", "required_washers"]
+__all__ = ["WasherPart", "WasherPlace", "WasherRule", "required_washers"]
 
 WasherPlace: TypeAlias = Literal["head", "nut", "turned element"]
 """Under the head, under the nut, or under whichever of them is turned."""
+
+WasherPart: TypeAlias = Literal["washer", "plate washer"]
+"""A round washer, or a plate that covers the hole and may have a washer on top."""
 
 THICK_WASHER: Final = 5.0 / 16.0 * INCH
 """Least thickness of plate washers, and of washers for large high-strength bolts over enlarged
@@ -55,6 +58,8 @@ class WasherRule:
         Least thickness of one piece [mm]; None where the standard washer will do.
     source
         Where the rule stands.
+    part
+        Washer or plate washer.
     """
 
     place: WasherPlace
@@ -62,6 +67,7 @@ class WasherRule:
     reason: str
     min_thickness: float | None = None
     source: str = _SOURCE
+    part: WasherPart = "washer"
 
 
 _METHOD_RULES: Final[Mapping[str, tuple[WasherRule, ...]]] = MappingProxyType(
@@ -101,7 +107,7 @@ def _hole_rules(place: WasherPlace, hole: HoleType, *, large: bool) -> tuple[Was
         return ()
     reason = f"{shape} in the outer ply"
     if shape == "long slot":
-        plate = WasherRule(place, _PLATE, reason, THICK_WASHER)
+        plate = WasherRule(place, _PLATE, reason, THICK_WASHER, part="plate washer")
         hardened = WasherRule(place, _HARDENED, f"{reason}, over the plate washer")
         return (plate, hardened) if large else (plate,)
     return (WasherRule(place, _HARDENED, reason, THICK_WASHER if large else None),)

@@ -8,7 +8,6 @@ from typing import Any
 
 from jacketcheck.as_built.specified import Specified
 from jacketcheck.errors import DomainError
-from jacketcheck.mechanics.bolt_installation import verification_tension
 from jacketcheck.render.shop_numbers import shop_quantity
 from jacketcheck.schedule.counts import Allowances, bolt_counts
 from jacketcheck.schedule.length import bolt_length
@@ -53,7 +52,7 @@ def _quantities(specified: Specified, system: DisplaySystem) -> dict[str, str]:
         length: float | str = bolt_length(assembly).ordered
     except DomainError:
         length = "not stocked"
-    verified = float(verification_tension(least)) if least > 0.0 else "not known"
+    verified = specified.verification_tension if least > 0.0 else "not known"
     quantities: dict[str, dict[str, Any]] = {
         "mm": {
             "hole_along": bolts.hole_along,

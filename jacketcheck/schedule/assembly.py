@@ -5,24 +5,18 @@ The head lies inside, in the annulus; the nut lies outside, where it can be turn
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Final
 
 from jacketcheck.catalog.assembly_rules import AssemblyRules
 from jacketcheck.catalog.catalog import Catalog
 from jacketcheck.catalog.records import BoltProduct, BoltSize
+from jacketcheck.jacket.bolt_fit import BoltFit, bolt_fit
+from jacketcheck.jacket.bolt_washers import Washer, bolt_washers, washer_thickness
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._arguments import Tightening
-from jacketcheck.mechanics.en_washer_rules import en_required_washers
-from jacketcheck.mechanics.washer_rules import WasherRule, required_washers
 
-__all__ = ["Assembly", "Ply", "Washer", "assembly_of"]
-
-_CUSTOM: Final = "common practice, no published source"
-_INDICATOR_SOURCE: Final = (
-    "RCSC 2020 Commentary to Section 2 (from memory): counted like a washer; the maker's thickness "
-    "governs"
-)
+__all__ = ["Assembly", "Ply", "assembly_of", "with_parts"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,35 +25,6 @@ class Ply:
 
     name: str
     thickness: float
-
-
-@dataclass(frozen=True, slots=True)
-class Washer:
-    """One washer (or indicator) of an assembly.
-
-    Attributes
-    ----------
-    place
-        ``head`` or ``nut``.
-    part
-        ``washer``, ``plate washer`` or ``indicator``.
-    description
-        What to order.
-    thickness
-        Thickness counted for the bolt's length [mm].
-    reason, source
-        Why it is there, and the rule that asks for it.
-    required
-        Whether a code asks for it.
-    """
-
-    place: str
-    part: str
-    description: str
-    thickness: float
-    reason: str
-    source: str
-    required: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,6 +41,8 @@ class Assembly:
         Washers and indicators; None where the catalogue has no rules for the product.
     tightening
         How the bolts are installed.
+    fit
+        The bolt that is ordered, and how its thread lies.
     """
 
     product: BoltProduct
@@ -83,6 +50,7 @@ class Assembly:
     plies: tuple[Ply, ...]
     washers: tuple[Washer, ...] | None
     tightening: Tightening
+    fit: BoltFit
 
     @property
     def rules(self) -> AssemblyRules | None:
@@ -107,7 +75,7 @@ class Assembly:
     @property
     def shear_plane_depth(self) -> float:
         """From under the head to the shear plane farthest from it [mm]."""
-        under_head = sum(one.thickness for one in self.washers or () if one.place == "head")
+        under_head = washer_thickness(self.washers or (), "head")
         return under_head + sum(ply.thickness for ply in self.plies[:-1])
 
     def washers_at(self, place: str) -> tuple[Washer, ...]:
@@ -131,107 +99,40 @@ def assembly_of(jacket: Jacket, catalog: Catalog) -> Assembly:
         Ply("sleeve", float(sleeve.thickness)),
         Ply("outside splice plate", float(splice.outside_thickness)),
     ]
-    rules = _washer_rules(jacket, product)
+    weakest = min(float(sleeve.steel.yield_strength), float(splice.steel.yield_strength))
     return Assembly(
         product=product,
         size=size,
         plies=tuple(ply for ply in plies if ply.thickness > 0.0),
-        washers=None if rules is None else _washers(rules, product, size, bolts.tightening),
+        washers=bolt_washers(
+            product, size, hole=bolts.hole, tightening=bolts.tightening, plate_yield=weakest
+        ),
         tightening=bolts.tightening,
+        fit=bolts.fit,
     )
 
 
-def _washer_rules(jacket: Jacket, product: BoltProduct) -> tuple[WasherRule, ...] | None:
-    """What the product's standard asks for; None where the catalogue does not name one."""
-    if product.rules is None:
-        return None
-    bolts = jacket.bolts
-    if product.rules.standard == "EN 1090-2":
-        return en_required_washers(
-            bolt_tensile_strength=product.tensile_strength,
-            tightening=bolts.tightening,
-            head_side_hole=bolts.hole,
-            nut_side_hole=bolts.hole,
-        )
-    weakest = min(
-        float(jacket.sleeve.steel.yield_strength), float(jacket.splice.steel.yield_strength)
-    )
-    return required_washers(
-        bolt_diameter=float(bolts.diameter),
-        bolt_tensile_strength=product.tensile_strength,
-        tightening=bolts.tightening,
-        head_side_hole=bolts.hole,
-        nut_side_hole=bolts.hole,
-        plate_yield_strength=weakest,
-    )
-
-
-def _washers(
-    rules: tuple[WasherRule, ...], product: BoltProduct, size: BoltSize, tightening: Tightening
-) -> tuple[Washer, ...]:
-    washers: list[Washer] = []
-    for place in ("head", "nut"):
-        here = [rule for rule in rules if _place(rule) == place]
-        plates = [rule for rule in here if rule.kind.startswith("plate washer")]
-        hardened = [rule for rule in here if not rule.kind.startswith("plate washer")]
-        if plates:
-            washers.append(_merged(place, "plate washer", plates[0].kind, plates, 0.0))
-        if hardened:
-            kind = _hardened(product)
-            washers.append(_merged(place, "washer", kind, hardened, size.washer_thickness))
-        elif place == "nut" and tightening != "snug":
-            washers.append(_customary(product, size))
-    if tightening == "direct-tension-indicator":
-        washers.append(_indicator(product, size))
-    return tuple(washers)
-
-
-def _place(rule: WasherRule) -> str:
-    """The nut is what is turned: the head lies in the annulus."""
-    return "nut" if rule.place == "turned element" else rule.place
-
-
-def _hardened(product: BoltProduct) -> str:
-    return "hardened washer" if product.rules is None else product.rules.washer
-
-
-def _merged(
-    place: str, part: str, kind: str, rules: list[WasherRule], standard_thickness: float
-) -> Washer:
-    """One washer that satisfies all rules for a place."""
-    least = max((rule.min_thickness or 0.0 for rule in rules), default=0.0)
-    thick = least > standard_thickness
-    return Washer(
-        place=place,
-        part=part,
-        description=kind,
-        thickness=max(standard_thickness, least),
-        reason="; ".join(dict.fromkeys(rule.reason for rule in rules))
-        + (", a thick one" if thick and part == "washer" else ""),
-        source="; ".join(dict.fromkeys(rule.source for rule in rules)),
-    )
-
-
-def _customary(product: BoltProduct, size: BoltSize) -> Washer:
-    return Washer(
-        place="nut",
-        part="washer",
-        description=_hardened(product),
-        thickness=size.washer_thickness,
-        reason="no code asks for it here; usual under a nut that is turned on a bridge",
-        source=_CUSTOM,
-        required=False,
-    )
-
-
-def _indicator(product: BoltProduct, size: BoltSize) -> Washer:
-    name = "direct tension indicator" if product.rules is None else product.rules.indicator
-    return Washer(
-        place="nut",
-        part="indicator",
-        description=name,
-        thickness=size.washer_thickness,
-        reason="under the nut's washer, bumps against the washer: the head's side cannot be "
-        "reached with a feeler gauge",
-        source=_INDICATOR_SOURCE,
+def with_parts(
+    assembly: Assembly,
+    *,
+    washers: Sequence[Washer],
+    product: BoltProduct | None = None,
+    size: BoltSize | None = None,
+) -> Assembly:
+    """The assembly with other washers, and perhaps another bolt; length and thread follow."""
+    product = assembly.product if product is None else product
+    size = assembly.size if size is None else size
+    return Assembly(
+        product=product,
+        size=size,
+        plies=assembly.plies,
+        washers=tuple(washers),
+        tightening=assembly.tightening,
+        fit=bolt_fit(
+            product,
+            size,
+            grip=assembly.grip,
+            head_washers=washer_thickness(washers, "head"),
+            nut_washers=washer_thickness(washers, "nut"),
+        ),
     )

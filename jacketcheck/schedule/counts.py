@@ -6,9 +6,12 @@ import math
 from dataclasses import dataclass
 from typing import Final
 
+from jacketcheck.catalog.assembly_rules import EN_1090, RCSC
+from jacketcheck.catalog.installation_rules import LotTest
 from jacketcheck.errors import DomainError
+from jacketcheck.jacket.bolt_washers import Washer
 from jacketcheck.jacket.jacket import Jacket
-from jacketcheck.schedule.assembly import Assembly, Washer
+from jacketcheck.schedule.assembly import Assembly
 from jacketcheck.schedule.length import bolt_length, native_length
 from jacketcheck.schedule.records import OrderLine, ScheduleLine, ScheduleSection
 
@@ -23,15 +26,27 @@ __all__ = [
 
 _CUSTOM: Final = "common practice, no published source"
 _VERIFICATION: Final = 3
-_VERIFICATION_SOURCE: Final = "RCSC 2020 Section 7 (from memory): three assemblies of each lot"
-_ROTATIONAL_CAPACITY: Final = 2
-_ROTATIONAL_CAPACITY_SOURCE: Final = (
-    "AASHTO LRFD Bridge Construction Specifications, 4th ed. (2017), 11.5.6.4.2 (from memory): "
-    "two assemblies of each lot"
+_RCSC_TESTS: Final = (
+    LotTest(
+        "for pre-installation verification",
+        _VERIFICATION,
+        "RCSC 2020 Section 7 (from memory): three assemblies of each lot",
+    ),
+    LotTest(
+        "for the rotational-capacity test",
+        2,
+        "AASHTO LRFD Bridge Construction Specifications, 4th ed. (2017), 11.5.6.4.2 (from "
+        "memory): two assemblies of each lot",
+    ),
+)
+_EN_TESTS: Final = (
+    LotTest(
+        "for the suitability test",
+        5,
+        "EN 1090-2:2018 8.5 and 12.5.2 (from memory): suitability test of the lot",
+    ),
 )
 _DAILY_SOURCE: Final = "RCSC 2014 Section 8.2.2; RCSC 2020 (from memory): three on each working day"
-_EN_TEST: Final = 5
-_EN_TEST_SOURCE: Final = "EN 1090-2:2018 8.5 and 12.5.2 (from memory): suitability test of the lot"
 _LEAST_LOSS: Final = 2
 
 
@@ -80,23 +95,24 @@ def bolt_counts(jacket: Jacket, assembly: Assembly, allowances: Allowances) -> B
     per_group = int(jacket.bolts.rows) * int(jacket.bolts.columns)
     installed = 4 * per_group
     tested = jacket.bolts.pretensioned
-    daily = jacket.bolts.tightening == "calibrated-wrench" and not _is_european(assembly)
+    by_rcsc = assembly.rules is None or assembly.rules.standard == RCSC
+    daily = jacket.bolts.tightening == "calibrated-wrench" and by_rcsc
     return BoltCounts(
         per_group=per_group,
         per_seam=2 * per_group,
         installed=installed,
-        tests=_tests(assembly) if tested else 0,
+        tests=sum(test.pieces for test in _tests(assembly)) if tested else 0,
         daily=_VERIFICATION * allowances.tightening_days if daily else 0,
         loss=max(_LEAST_LOSS, math.ceil(installed * allowances.loss_percent / 100.0 - 1e-9)),
     )
 
 
-def _is_european(assembly: Assembly) -> bool:
-    return assembly.rules is not None and assembly.rules.standard == "EN 1090-2"
-
-
-def _tests(assembly: Assembly) -> int:
-    return _EN_TEST if _is_european(assembly) else _VERIFICATION + _ROTATIONAL_CAPACITY
+def _tests(assembly: Assembly) -> tuple[LotTest, ...]:
+    """What the tests of pretensioned bolts use up."""
+    rules = assembly.rules
+    if rules is not None and rules.installation is not None:
+        return rules.installation.tests
+    return _EN_TESTS if rules is not None and rules.standard == EN_1090 else _RCSC_TESTS
 
 
 def counts_section(
@@ -112,17 +128,8 @@ def counts_section(
         line("bolts in a seam", counts.per_seam, "repair file", "two groups"),
         line("bolts in the jacket", counts.installed, "repair file", "two seams"),
     ]
-    if counts.tests and _is_european(assembly):
-        lines.append(line("for the suitability test", _EN_TEST, _EN_TEST_SOURCE))
-    elif counts.tests:
-        lines += [
-            line("for pre-installation verification", _VERIFICATION, _VERIFICATION_SOURCE),
-            line(
-                "for the rotational-capacity test",
-                _ROTATIONAL_CAPACITY,
-                _ROTATIONAL_CAPACITY_SOURCE,
-            ),
-        ]
+    if assembly.tightening != "snug":
+        lines += [line(test.purpose, test.pieces, test.source) for test in _tests(assembly)]
     if counts.daily:
         days = f"{_VERIFICATION} on each of {allowances.tightening_days} days"
         lines.append(line("for setting the wrench", counts.daily, _DAILY_SOURCE, days))

@@ -1,9 +1,11 @@
-"""Which figures of installation apply: by RCSC, by EN 1090-2, or snug-tight only."""
+"""Which figures of installation apply: by the standard of the bolts, or snug-tight only."""
 
 from __future__ import annotations
 
+from jacketcheck.catalog.assembly_rules import EN_1090
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.schedule.assembly import Assembly
+from jacketcheck.schedule.installation_brought import brought_lines
 from jacketcheck.schedule.installation_en import en_lines
 from jacketcheck.schedule.installation_rcsc import rcsc_lines
 from jacketcheck.schedule.records import ScheduleLine, ScheduleSection, Verdict
@@ -25,7 +27,9 @@ def installation_section(jacket: Jacket, assembly: Assembly) -> ScheduleSection:
                          note="the catalogue has no installation rules for this product",
                          verdict=Verdict.NOT_EVALUATED),
         )  # fmt: skip
-    elif rules.standard == "EN 1090-2":
+    elif rules.installation is not None:
+        lines = brought_lines(jacket, assembly, rules.installation)
+    elif rules.standard == EN_1090:
         lines = en_lines(jacket, assembly)
     else:
         lines = rcsc_lines(jacket, assembly)

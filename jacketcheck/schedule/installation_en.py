@@ -48,11 +48,8 @@ def _torque_lines(jacket: Jacket, assembly: Assembly) -> tuple[ScheduleLine, ...
                      "choose the wrench")
     ]  # fmt: skip
     rules = assembly.rules
-    if rules is not None:
-        for name, value in (
-            ("lowest", rules.torque_coefficient_low),
-            ("highest", rules.torque_coefficient_high),
-        ):
+    if rules is not None and rules.torque_coefficients is not None:
+        for name, value in zip(("lowest", "highest"), rules.torque_coefficients, strict=True):
             source = rules.source_of(f"torque_coefficient_{name.removesuffix('est')}")
             lines += _two_steps(jacket, value, source, f", {name} k_m")
     return tuple(lines)

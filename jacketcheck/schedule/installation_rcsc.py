@@ -8,6 +8,7 @@ from types import MappingProxyType
 from typing import Final
 
 from jacketcheck.errors import DomainError
+from jacketcheck.jacket.bolt_fit import ROUNDING
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._customary_units import INCH
 from jacketcheck.mechanics.bolt_installation import (
@@ -16,7 +17,7 @@ from jacketcheck.mechanics.bolt_installation import (
     verification_tension,
 )
 from jacketcheck.schedule.assembly import Assembly
-from jacketcheck.schedule.length import ROUNDING, bolt_length
+from jacketcheck.schedule.length import bolt_length
 from jacketcheck.schedule.records import ScheduleLine, Verdict
 
 __all__ = ["rcsc_lines"]
@@ -131,14 +132,14 @@ def _wrench_lines(jacket: Jacket, assembly: Assembly) -> tuple[ScheduleLine, ...
     else:
         note = "a first trial only: the day's calibration governs"
         lines.append(torque("torque by calibrated K", float(bolts.torque_coefficient), _FILE, note))
-    if rules is not None:
-        low, high = "torque_coefficient_low", "torque_coefficient_high"
+    if rules is not None and rules.torque_coefficients is not None:
+        low, high = rules.torque_coefficients
         lines += [
-            torque("lowest torque to expect", rules.torque_coefficient_low,
-                   rules.source_of(low), "well lubricated"),
-            torque("highest torque to expect", rules.torque_coefficient_high,
-                   rules.source_of(high), "the wrench must reach it; a lot that needs more is "
-                   "lubricated and tested again, or refused"),
+            torque("lowest torque to expect", low, rules.source_of("torque_coefficient_low"),
+                   "well lubricated"),
+            torque("highest torque to expect", high, rules.source_of("torque_coefficient_high"),
+                   "the wrench must reach it; a lot that needs more is lubricated and tested "
+                   "again, or refused"),
         ]  # fmt: skip
     return tuple(lines)
 

@@ -20,12 +20,21 @@ def instructions(
 
     Where the catalogue names no standard for the product, only those that hold for all.
     """
-    standard = None if assembly.rules is None else assembly.rules.standard
-    return tuple(
+    rules, method = assembly.rules, assembly.tightening
+    standard = None if rules is None else rules.standard
+    general = tuple(
         Instruction(entry["text"], entry["source"])
         for entry in _written()[which]
         if ("standards" not in entry or standard in entry["standards"])
-        and ("methods" not in entry or assembly.tightening in entry["methods"])
+        and ("methods" not in entry or method in entry["methods"])
+    )
+    if rules is None or rules.installation is None:
+        return general
+    brought = getattr(rules.installation, which)
+    return general + tuple(
+        Instruction(step.text, step.source)
+        for step in brought
+        if not step.methods or method in step.methods
     )
 
 

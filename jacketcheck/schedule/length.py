@@ -2,23 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
-from typing import Final, NamedTuple
+import math
+from dataclasses import dataclass
+from typing import Final
 
 from jacketcheck.errors import DomainError
-from jacketcheck.mechanics.bolt_clamp_length import clamp_lengths, least_bolt_length
-from jacketcheck.mechanics.bolt_installation import (
-    required_bolt_length,
-    threads_clear_shear_plane,
-    unthreaded_length,
-)
-from jacketcheck.schedule.assembly import Assembly
+from jacketcheck.jacket.bolt_fit import ROUNDING, Allowance, length_allowances, thread_lie
+from jacketcheck.schedule.assembly import Assembly, with_parts
 from jacketcheck.units import in_both_systems
 from jacketcheck.units.inches import inch_text
 
 __all__ = [
     "BoltLength",
-    "Part",
     "ThreadFit",
     "bolt_length",
     "native_length",
@@ -29,17 +24,6 @@ __all__ = [
 
 MOST_EXTRA_WASHERS: Final = 3
 """Washers that are added to a bolt at most (EN 1090-2:2018 8.2.4, from memory)."""
-_PROTRUSION: Final = "EN 1090-2:2018 8.2.2: one thread pitch"
-ROUNDING: Final = 1e-6
-"""Lengths [mm] that differ by less than this are equal."""
-
-
-class Part(NamedTuple):
-    """Something that adds to a bolt's length [mm], and where the figure stands."""
-
-    name: str
-    length: float
-    source: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +40,7 @@ class BoltLength:
         Shortest stocked length that is long enough.
     """
 
-    parts: tuple[Part, ...]
+    parts: tuple[Allowance, ...]
     needed: float
     ordered: float
 
@@ -71,6 +55,8 @@ class ThreadFit:
         Thread length.
     full_shank
         Shank of full section under the head; None where the run-out of the thread is not known.
+    clear_threads
+        Length of full thread that must stay free between nut and shank.
     least_clamp
         Least thickness between head and nut on which the nut can be tightened.
     threads_excluded
@@ -79,6 +65,7 @@ class ThreadFit:
 
     thread_length: float
     full_shank: float | None
+    clear_threads: float
     least_clamp: float
     threads_excluded: bool | None
 
@@ -91,48 +78,17 @@ def bolt_length(assembly: Assembly) -> BoltLength:
     DomainError
         If no bolt that long is stocked.
     """
-    size, product = assembly.size, assembly.product
-    if size.grip_allowance is None:
-        return _length_from_nut(assembly)
-    needed = required_bolt_length(
-        assembly.grip,
-        grip_allowance=size.grip_allowance,
-        washer_thickness=assembly.washer_thickness,
-    )
-    allowance = Part(
-        "allowance for nut and tolerances", size.grip_allowance, size.source_of("grip_allowance")
-    )
-    return BoltLength((allowance,), float(needed), float(product.stock_length(needed)))
-
-
-def _length_from_nut(assembly: Assembly) -> BoltLength:
-    """Length of a product without a tabulated allowance: nut, protrusion and length tolerance."""
-    size, product, rules = assembly.size, assembly.product, assembly.rules
-    protrusion = size.thread_pitch * (1.0 if rules is None else max(rules.protrusion, 1.0))
-    real = float(
-        least_bolt_length(assembly.clamp_length, nut_height=size.nut_height, protrusion=protrusion)
-    )
-    ordered = float(product.stock_length(real))
-    while ordered - _below_nominal(assembly, ordered) < real - ROUNDING:
-        ordered = float(product.stock_length(ordered + 1.0))
-    tolerance = _below_nominal(assembly, ordered)
-    parts = (
-        Part("height of the nut", size.nut_height, size.source_of("nut_height")),
-        Part("standing out at least", protrusion, _PROTRUSION),
-        Part("what a bolt may be short", tolerance, product.source_of("length_tolerances")),
-    )
-    return BoltLength(parts, real + tolerance, ordered)
-
-
-def _below_nominal(assembly: Assembly, length: float) -> float:
-    """What a bolt of some length may be shorter than it [mm]."""
-    for longest, amount in assembly.product.length_tolerances:
-        if length <= longest:
-            return amount
-    if assembly.product.length_tolerances:
-        longest = assembly.product.length_tolerances[-1][0]
-        raise DomainError("bolt length", length, f"at most {longest:g} to have a length tolerance")
-    return 0.0
+    fit, product = assembly.fit, assembly.product
+    needed, ordered = float(fit.needed), float(fit.length)
+    if not math.isfinite(ordered):
+        longest = product.length_increments[-1][0]
+        raise DomainError("bolt length", needed, f"at most {longest:g}, the longest stocked")
+    parts = length_allowances(product, assembly.size)
+    if assembly.size.grip_allowance is None:
+        short = needed - assembly.clamp_length - sum(part.length for part in parts)
+        source = product.source_of("length_tolerances")
+        parts += (Allowance("what a bolt may be short", max(short, 0.0), source),)
+    return BoltLength(parts, needed, ordered)
 
 
 def thread_fit(assembly: Assembly, length: float) -> ThreadFit:
@@ -143,24 +99,17 @@ def thread_fit(assembly: Assembly, length: float) -> ThreadFit:
     DomainError
         If the catalogue has no thread length for it.
     """
-    size, rules = assembly.size, assembly.rules
-    thread = float(size.thread_length(length))
-    clear = 0.0 if rules is None else rules.clear_threads * size.thread_pitch
-    clamp = clamp_lengths(
-        length, thread_length=thread, nut_height=size.nut_height, clear_threads=clear
+    lie = thread_lie(assembly.product, assembly.size, length)
+    if not math.isfinite(lie.least_clamp):
+        raise DomainError("bolt length", length, "one with a thread length in the catalogue")
+    shank = None if lie.full_shank is None else float(lie.full_shank)
+    return ThreadFit(
+        thread_length=float(lie.thread_length),
+        full_shank=shank,
+        clear_threads=float(lie.clear_threads),
+        least_clamp=float(lie.least_clamp),
+        threads_excluded=None if shank is None else shank >= assembly.shear_plane_depth - ROUNDING,
     )
-    if size.transition_length is None:
-        return ThreadFit(thread, None, float(clamp.least), None)
-    shank = unthreaded_length(
-        length, thread_length=thread, transition_length=size.transition_length
-    )
-    excluded = threads_clear_shear_plane(
-        length,
-        thread_length=thread,
-        transition_length=size.transition_length,
-        shear_plane_depth=assembly.shear_plane_depth,
-    )
-    return ThreadFit(thread, float(shank), float(clamp.least), bool(excluded))
 
 
 def washers_that_exclude_threads(assembly: Assembly) -> tuple[int, BoltLength] | None:
@@ -172,7 +121,7 @@ def washers_that_exclude_threads(assembly: Assembly) -> tuple[int, BoltLength] |
     if not here:
         return None
     for count in range(1, MOST_EXTRA_WASHERS + 1):
-        more = replace(assembly, washers=(*(assembly.washers or ()), *([here[0]] * count)))
+        more = with_parts(assembly, washers=(*(assembly.washers or ()), *([here[0]] * count)))
         try:
             length = bolt_length(more)
             fit = thread_fit(more, length.ordered)

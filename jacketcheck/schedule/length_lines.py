@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import Final
 
 from jacketcheck.errors import DomainError
+from jacketcheck.jacket.bolt_fit import ROUNDING
 from jacketcheck.schedule.assembly import Assembly
 from jacketcheck.schedule.length import (
-    ROUNDING,
     BoltLength,
     ThreadFit,
     bolt_length,
@@ -72,12 +72,12 @@ def _length_lines(assembly: Assembly, length: BoltLength) -> list[ScheduleLine]:
 
 
 def _thread_lines(assembly: Assembly, fit: ThreadFit, counted_threads: str) -> list[ScheduleLine]:
+    free = " + full threads that stay clear" if fit.clear_threads > 0.0 else ""
     room = fit.least_clamp <= assembly.clamp_length + ROUNDING
     note = (
         "the nut would meet the end of the thread and clamp nothing: put washers under the head, "
         "or order a shorter bolt"
     )
-    clear = assembly.rules is not None and assembly.rules.clear_threads > 0.0
     lines = [
         ScheduleLine(
             "thread length", fit.thread_length, "mm", assembly.size.source_of("thread_lengths")
@@ -87,7 +87,7 @@ def _thread_lines(assembly: Assembly, fit: ThreadFit, counted_threads: str) -> l
             fit.least_clamp,
             "mm",
             _GEOMETRY if assembly.rules is None else assembly.rules.source_of("clear_threads"),
-            "length - thread" + (" + full threads that stay clear" if clear else ""),
+            f"length - thread{free}",
             "" if room else note,
             Verdict.OK if room else Verdict.PROBLEM,
         ),

@@ -10,6 +10,7 @@ import pytest
 
 from jacketcheck.catalog import built_in_catalog
 from jacketcheck.catalog.assembly_rules import built_in_assembly_rules
+from jacketcheck.catalog.installation_rules import InstallationRules
 from jacketcheck.errors import CatalogError
 
 CATALOG = built_in_catalog()
@@ -40,7 +41,11 @@ def test_every_size_says_how_its_thread_runs_out(name: str) -> None:
         ({"torque_coefficient_low": math.nan}, "has torque_coefficient_low"),
         ({"torque_coefficient_high": 0.01}, "upside down"),
         ({"protrusion": -1.0}, "below zero"),
-        ({"clear_threads": math.nan}, "below zero"),
+        ({"clear_threads": ((math.inf, math.nan),)}, "below zero"),
+        ({"clear_threads": ((8.0, 1.0), (4.0, 1.0))}, "do not ascend"),
+        ({"torque_coefficient_low": None}, "half of a torque coefficient range"),
+        ({"standard": "XX 1"}, "neither of RCSC, EN 1090-2, and not brought"),
+        ({"installation": InstallationRules(name="XX 1", source="a", washers=())}, "but bring"),
         ({"max_tensile_strength": math.inf}, "has max_tensile_strength"),
         ({"source": ""}, "has no source"),
     ],

@@ -157,14 +157,12 @@ def test_every_bar_goes_with_the_steels_of_its_country() -> None:
 @pytest.mark.parametrize("length", [0.0, -1.0, math.nan, 1000.0])
 def test_bolt_length_out_of_range(length: float) -> None:
     with pytest.raises(DomainError, match="bolt length"):
-        BOLT.stock_length(length)
-    with pytest.raises(DomainError, match="bolt length"):
         SIZE.thread_length(np.array([50.0, length]))
 
 
-def test_stock_length_of_many_bolts() -> None:
-    found = CATALOG.bolt_product("HR 8.8").stock_length(np.array([60.0, 61.0, 100.0, 100.5]))
-    assert np.array_equal(found, [60.0, 65.0, 100.0, 110.0])
+def test_stocked_lengths() -> None:
+    product = dataclasses.replace(BOLT, length_increments=((20.0, 5.0), (50.0, 10.0)))
+    assert np.array_equal(product.stocked_lengths, [5.0, 10.0, 15.0, 20.0, 30.0, 40.0, 50.0])
 
 
 def test_bands() -> None:

@@ -11,6 +11,7 @@ import pytest
 from jacketcheck.catalog import built_in_catalog
 from jacketcheck.errors import DomainError
 from jacketcheck.jacket import Jacket
+from jacketcheck.mechanics._arguments import ThreadPosition
 from jacketcheck.report import ExitCode
 from jacketcheck.schedule import Allowances, BoltSchedule, bolt_schedule
 from jacketcheck.schedule.records import ScheduleLine, Verdict
@@ -127,7 +128,11 @@ def test_a_thread_of_unknown_run_out(make_jacket: Callable[..., Jacket]) -> None
     )
     house = dataclasses.replace(product, name="House bolt", aliases=(), sizes=sizes)
     catalog = CATALOG.extended(bolts=[house])
-    for threads, code in (("included", ExitCode.WITHIN), ("excluded", ExitCode.NOT_EVALUATED)):
+    cases: tuple[tuple[ThreadPosition, ExitCode], ...] = (
+        ("included", ExitCode.WITHIN),
+        ("excluded", ExitCode.NOT_EVALUATED),
+    )
+    for threads, code in cases:
         jacket = make_jacket("turns")
         bolts = dataclasses.replace(jacket.bolts, product="House bolt", threads=threads)
         schedule = bolt_schedule(

@@ -28,20 +28,13 @@ def test_thicker_plates_are_never_stronger(steel: PlateSteel, shares: list[float
     )
 
 
-@given(data=st.data(), product=PRODUCTS, share=SHARES)
-def test_stock_length_is_the_next_step(
-    data: st.DataObject, product: BoltProduct, share: float
-) -> None:
-    longest, coarsest = product.length_increments[-1]
-    needed = share * longest
-    stocked = product.stock_length(needed)
-    assert needed <= stocked * (1.0 + 1e-9)
-    assert stocked < needed + coarsest
-    assert stocked <= longest * (1.0 + 1e-9)
-    # what is stocked is not lengthened further
-    assert product.stock_length(stocked) == pytest.approx(stocked)
-    other = data.draw(SHARES) * longest
-    assert (other <= needed) <= (product.stock_length(other) <= stocked)
+@given(product=PRODUCTS)
+def test_stocked_lengths_ascend_by_steps_to_the_longest(product: BoltProduct) -> None:
+    lengths = product.stocked_lengths
+    steps = [step for _, step in product.length_increments]
+    assert np.all(np.diff(lengths) >= min(steps) * (1.0 - 1e-9))
+    assert np.all(np.diff(lengths) <= max(steps) * (1.0 + 1e-9))
+    assert lengths[-1] == pytest.approx(product.length_increments[-1][0])
 
 
 @given(

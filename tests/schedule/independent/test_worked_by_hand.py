@@ -8,6 +8,7 @@ import pytest
 
 from jacketcheck.catalog import built_in_catalog
 from jacketcheck.jacket import Jacket
+from jacketcheck.jacket.bolt_fit import bolt_fit
 from jacketcheck.schedule import Allowances, BoltSchedule, bolt_schedule
 from jacketcheck.schedule.assembly import assembly_of
 from jacketcheck.schedule.length import bolt_length, thread_fit
@@ -51,7 +52,7 @@ def test_m24_hr_assembly_by_hand() -> None:
     product = CATALOG.bolt_product("HR 8.8")
     size = product.size("M24")
     assert float(size.thread_length(120.0)) == 54.0
-    assert product.stock_length(113.5) == 120.0
+    assert bolt_fit(product, size, grip=85.0, nut_washers=4.0).length == 120.0
 
 
 @pytest.mark.parametrize("variant", ["wrench", "metric", "HR torque", "HV combined"])

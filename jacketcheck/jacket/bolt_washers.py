@@ -1,0 +1,182 @@
+"""Which washers (and indicators) go under head and nut of the seam bolts, and why.
+
+The head lies inside, in the annulus; the nut lies outside, where it can be turned and inspected.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from jacketcheck.catalog.assembly_rules import EN_1090, AssemblyRules
+from jacketcheck.catalog.records import BoltProduct, BoltSize
+from jacketcheck.mechanics._arguments import HoleType, Tightening
+from jacketcheck.mechanics.en_washer_rules import en_required_washers
+from jacketcheck.mechanics.washer_rules import WasherRule, required_washers
+
+__all__ = ["Washer", "bolt_washers", "washer_thickness"]
+
+_CUSTOM: Final = "common practice, no published source"
+_INDICATOR_SOURCE: Final = (
+    "RCSC 2020 Commentary to Section 2 (from memory): counted like a washer; the maker's thickness "
+    "governs"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Washer:
+    """One washer (or indicator) of an assembly.
+
+    Attributes
+    ----------
+    place
+        ``head`` or ``nut``.
+    part
+        ``washer``, ``plate washer`` or ``indicator``.
+    description
+        What to order.
+    thickness
+        Thickness counted for the bolt's length [mm].
+    reason, source
+        Why it is there, and the rule that asks for it.
+    required
+        Whether a code asks for it.
+    """
+
+    place: str
+    part: str
+    description: str
+    thickness: float
+    reason: str
+    source: str
+    required: bool = True
+
+
+def bolt_washers(
+    product: BoltProduct,
+    size: BoltSize,
+    *,
+    hole: HoleType,
+    tightening: Tightening,
+    plate_yield: float,
+) -> tuple[Washer, ...] | None:
+    """Washers of one bolt.
+
+    Parameters
+    ----------
+    product, size
+        Catalogue entries of the bolt.
+    hole
+        Hole type, of all plies.
+    tightening
+        How the bolts are installed.
+    plate_yield
+        Lowest specified yield strength of the outer plies [MPa].
+
+    Returns
+    -------
+    tuple of Washer or None
+        None where the catalogue has no rules for the product.
+    """
+    if product.rules is None:
+        return None
+    rules = _rules(
+        product, product.rules, size, hole=hole, tightening=tightening, plate_yield=plate_yield
+    )
+    washers: list[Washer] = []
+    for place in ("head", "nut"):
+        here = [rule for rule in rules if _place(rule) == place]
+        plates = [rule for rule in here if rule.part == "plate washer"]
+        hardened = [rule for rule in here if rule.part == "washer"]
+        if plates:
+            washers.append(_merged(place, plates[0].kind, plates, 0.0))
+        if hardened:
+            washers.append(_merged(place, product.rules.washer, hardened, size.washer_thickness))
+        elif place == "nut" and tightening != "snug":
+            washers.append(_customary(product.rules, size))
+    if tightening == "direct-tension-indicator":
+        washers.append(_indicator(product.rules, size))
+    return tuple(washers)
+
+
+def washer_thickness(washers: Sequence[Washer], place: str) -> float:
+    """Thickness of all washers and indicators under the ``head`` or under the ``nut`` [mm]."""
+    return sum((one.thickness for one in washers if one.place == place), 0.0)
+
+
+def _rules(
+    product: BoltProduct,
+    rules: AssemblyRules,
+    size: BoltSize,
+    *,
+    hole: HoleType,
+    tightening: Tightening,
+    plate_yield: float,
+) -> tuple[WasherRule, ...]:
+    """What the product's standard asks for."""
+    if rules.installation is not None:
+        cases = rules.installation.washers
+        return tuple(one.rule for one in cases if one.applies(tightening=tightening, hole=hole))
+    if rules.standard == EN_1090:
+        return en_required_washers(
+            bolt_tensile_strength=product.tensile_strength,
+            tightening=tightening,
+            head_side_hole=hole,
+            nut_side_hole=hole,
+        )
+    return required_washers(
+        bolt_diameter=size.diameter,
+        bolt_tensile_strength=product.tensile_strength,
+        tightening=tightening,
+        head_side_hole=hole,
+        nut_side_hole=hole,
+        plate_yield_strength=plate_yield,
+    )
+
+
+def _place(rule: WasherRule) -> str:
+    """The nut is what is turned: the head lies in the annulus."""
+    return "nut" if rule.place == "turned element" else rule.place
+
+
+def _merged(
+    place: str, kind: str, rules: Sequence[WasherRule], standard_thickness: float
+) -> Washer:
+    """One washer that satisfies all rules for a place."""
+    part = rules[0].part
+    least = max(rule.min_thickness or 0.0 for rule in rules)
+    thick = least > standard_thickness and part == "washer"
+    return Washer(
+        place=place,
+        part=part,
+        description=kind,
+        thickness=max(standard_thickness, least),
+        reason="; ".join(dict.fromkeys(rule.reason for rule in rules))
+        + (", a thick one" if thick else ""),
+        source="; ".join(dict.fromkeys(rule.source for rule in rules)),
+    )
+
+
+def _customary(rules: AssemblyRules, size: BoltSize) -> Washer:
+    return Washer(
+        place="nut",
+        part="washer",
+        description=rules.washer,
+        thickness=size.washer_thickness,
+        reason="no code asks for it here; usual under a nut that is turned on a bridge",
+        source=_CUSTOM,
+        required=False,
+    )
+
+
+def _indicator(rules: AssemblyRules, size: BoltSize) -> Washer:
+    return Washer(
+        place="nut",
+        part="indicator",
+        description=rules.indicator,
+        thickness=size.washer_thickness,
+        reason="under the nut's washer, bumps against the washer: the head's side cannot be "
+        "reached with a feeler gauge",
+        source=_INDICATOR_SOURCE,
+    )
