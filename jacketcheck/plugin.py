@@ -51,6 +51,14 @@ from jacketcheck.catalog.assembly_rules import AssemblyRules
 from jacketcheck.catalog.bond_models import BondConditions, BondModel
 from jacketcheck.catalog.catalog import Catalog, built_in_catalog
 from jacketcheck.catalog.entries import Entries
+from jacketcheck.catalog.installation_rules import (
+    InstallationRules,
+    InstallationStep,
+    LotTest,
+    MethodFigure,
+    TurnBand,
+    WasherCase,
+)
 from jacketcheck.catalog.records import (
     Bar,
     BoltProduct,
@@ -93,6 +101,7 @@ from jacketcheck.mechanics._arrays import (
     require_within,
 )
 from jacketcheck.mechanics.bond_law import BondLaw
+from jacketcheck.mechanics.washer_rules import WasherRule
 from jacketcheck.results import Kind, Result, Step, Steps
 
 __all__ = [
@@ -128,9 +137,13 @@ __all__ = [
     "Hinge",
     "HoopAction",
     "HoopDemand",
+    "InstallationRules",
+    "InstallationStep",
     "Jacket",
     "Kind",
     "LimitState",
+    "LotTest",
+    "MethodFigure",
     "NotEvaluatedError",
     "Plate",
     "PlateSteel",
@@ -147,6 +160,9 @@ __all__ = [
     "Steps",
     "StrengthBand",
     "Ties",
+    "TurnBand",
+    "WasherCase",
+    "WasherRule",
     "WorstHeight",
     "add_axial_strain",
     "add_bolt_force",
