@@ -9,7 +9,7 @@ from typing import Any
 import numpy as np
 
 from jacketcheck.analysis.axial_strain import CheckedStrain, checked_axial_strain
-from jacketcheck.analysis.base_state import base_state
+from jacketcheck.analysis.base_state import CAPACITY_STRAIN, base_state
 from jacketcheck.analysis.hinge import hinge, original_response
 from jacketcheck.analysis.interface import SHEAR_FACTOR, interface
 from jacketcheck.analysis.lap import tension_share
@@ -115,7 +115,7 @@ class SectionSample:
     base_strain
         Strain of the base [-]; NaN where it could not be found.
     base_holds
-        Whether the base holds.
+        Whether the base holds: its outermost fibre is not strained beyond that of its strength.
     tension_share
         Share of the added bars in tension [-].
     """
@@ -129,8 +129,10 @@ class SectionSample:
 def section_sample(jacket: Jacket, factors: Mapping[str, Real]) -> SectionSample:
     """Analyse one sample.
 
-    The checked strain gets the model's factor, and friction on the column's face its own instead
-    of a resistance factor.
+    A base that is stronger than its analysis by a factor is strained as the analysed one under a
+    demand that is smaller by it, so that it holds wherever its strength exceeds the demand. The
+    checked strain gets the model's factor, and friction on the column's face its own instead of a
+    resistance factor.
     """
     sample = realise(jacket, factors)
     try:
@@ -142,8 +144,12 @@ def section_sample(jacket: Jacket, factors: Mapping[str, Real]) -> SectionSample
 
 def _analysed(sample: Realisation) -> SectionSample:
     jacket, factors = sample.jacket, sample.factors
-    found, share = checked_axial_strain(jacket), float(tension_share(jacket))
-    known: dict[Any, Any] = {one: one(jacket) for one in (original_response, hinge, base_state)}
+    known: dict[Any, Any] = {one: one(jacket) for one in (original_response, hinge)}
+    demand = known[hinge]
+    eased = replace(demand, base_moment=demand.base_moment / factors["section-strength"])
+    base = assuming(jacket, {**known, hinge: eased})
+    found, share = checked_axial_strain(base), float(tension_share(base))
+    known[base_state] = base_state(base)
     known[checked_axial_strain] = CheckedStrain(
         found.declared,
         found.found,
@@ -157,7 +163,7 @@ def _analysed(sample: Realisation) -> SectionSample:
     return SectionSample(
         replace(sample, jacket=assuming(jacket, known)),
         float(found.found),
-        bool(found.base_holds),
+        bool(found.base_holds) and float(known[base_state].extreme_strain) <= CAPACITY_STRAIN,
         share,
     )
 

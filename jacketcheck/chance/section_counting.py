@@ -8,7 +8,7 @@ from typing import Final
 
 import numpy as np
 
-from jacketcheck.chance.base_strain import BaseStrain
+from jacketcheck.chance.base_strain import RESIDUAL, BaseStrain
 from jacketcheck.chance.counts import Counts, Flags
 from jacketcheck.chance.evaluation import array_ratios, section_sample, single_ratios
 from jacketcheck.chance.limit import Limit
@@ -41,7 +41,12 @@ def count_by_sections(
     moving = {name: np.asarray(factors[name]) for name in scattering.names}
     strain = model.strain.refined(found.strain, found.holds, found.share, _behind(limits, moving))
     before = array_ratios(
-        cheaper, model.jacket, factors, size=total, strain=strain, failures=model.failures
+        cheaper,
+        model.jacket,
+        {**factors, RESIDUAL: _residual(strain, found, factors)},
+        size=total,
+        strain=strain,
+        failures=model.failures,
     )
     exceeded_before = np.zeros(total, dtype=bool)
     for ratio in before.values():
@@ -84,6 +89,13 @@ def _analysed(
     )
 
 
+def _residual(strain: BaseStrain, found: _Analysed, factors: Mapping[str, Real]) -> Floats:
+    """What the strain of each sample is over its fit; 1 where the base does not hold."""
+    fitted = np.broadcast_to(np.asarray(strain.checked(factors).found, float), found.strain.shape)
+    kept = found.holds & np.isfinite(found.strain) & (found.strain > 0.0)
+    return np.where(kept & (strain.origin == "fitted"), found.strain / fitted, 1.0)
+
+
 def _behind(limits: Sequence[Limit], moving: Mapping[str, Floats]) -> dict[str, Floats]:
     """Variables that may move the strain of the base: those of the sections, no model's factor."""
     names = {name for limit in limits for name in limit.variables}
@@ -91,6 +103,6 @@ def _behind(limits: Sequence[Limit], moving: Mapping[str, Floats]) -> dict[str, 
 
 
 _NOT_BEHIND: Final = {
-    "axial-strain", "section-strength", "interface-friction", "column-shear", "displacement",
-    "slip-coefficient", "bolt-pretension", "bond-stress", "clamping-friction",
+    "axial-strain", "interface-friction", "column-shear", "displacement", "slip-coefficient",
+    "bolt-pretension", "bond-stress", "clamping-friction",
 }  # fmt: skip
