@@ -45,7 +45,7 @@ BAR_LIMITS: Final = (
         title="Shear between column and grout",
         effort="closed-form",
         event="1.25 times the actual yield force of half of the added bars exceeds friction under "
-        "the pressure that the sleeve keeps",
+        "the pressure that the sleeve keeps, hardly any in samples that slip",
         variables=(*HOOP_FORCE, *_FRICTION, "added-bar-yield", "grout-strength",
                    "interface-friction"),
         ratio=unfactored(
@@ -76,9 +76,10 @@ BAR_LIMITS: Final = (
         title="Development of the added bars in the repair",
         effort="bond",
         event="length that develops the actual yield strength exceeds the length beside the column "
-        "bars",
-        variables=("added-bar-yield", "added-bar-tensile", "grout-strength", "anchorage"),
+        "bars; in samples that slip, splitting is not held",
+        variables=(*HOOP_FORCE, *_FRICTION, "added-bar-yield", "grout-strength", "anchorage"),
         ratio=unfactored(added_bar_development, model="anchorage"),
+        steady=False,
     ),
     Limit(
         id="bar-length",

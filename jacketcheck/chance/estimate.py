@@ -120,8 +120,8 @@ def chance_of_exceedance(
         limits=tuple(sorted(rows, key=_likeliest_first)),
         system=system_chance(counts, rows),
         not_applicable=estimate.not_applicable,
-        not_covered=left_out(host, only=only, with_sections=settings.section_samples > 0),
-        notes=remarks(list(estimate.applying.values()), estimate.model),
+        without_probability=left_out(host, only=only, with_sections=settings.section_samples > 0),
+        notes=remarks(list(estimate.applying.values()), estimate.model, only=only),
     )
 
 

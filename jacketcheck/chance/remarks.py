@@ -32,8 +32,9 @@ def _strain_note(strain: BaseStrain) -> str:
     if strain.origin == "fitted":
         return (
             "the base's strain follows a fit to the samples with section analyses "
-            f"(R² {strain.determination:.2f}); samples whose base does not hold are counted by "
-            "base-moment"
+            f"(R² {strain.determination:.2f}, coefficient of variation "
+            f"{strain.residual.marginal.variation:.2g} left over); samples whose base does not "
+            "hold are counted by base-moment"
         )
     if strain.origin == "largest":
         return (
@@ -46,9 +47,18 @@ def _strain_note(strain: BaseStrain) -> str:
     )
 
 
-def remarks(limits: Sequence[Limit], model: Model) -> tuple[str, ...]:
+def remarks(
+    limits: Sequence[Limit], model: Model, *, only: Collection[str] | None = None
+) -> tuple[str, ...]:
     """Notes on an estimate of some limit states."""
     notes = [_CONDITION, _ONE_VALUE]
+    if only is not None:
+        notes.append("only what was asked for is counted, for the repair as a whole too")
+    elif not model.settings.section_samples:
+        notes.append(
+            "without section samples the repair as a whole leaves out everything that needs a "
+            "section analysis: base, column, displacement"
+        )
     if any("axial-strain" in limit.variables for limit in limits):
         notes.append(_strain_note(model.strain))
     demand = model.jacket.demands.displacement
