@@ -21,7 +21,7 @@ from jacketcheck.mechanics._arrays import Floats, Real
 __all__ = ["count_by_arrays"]
 
 _BLOCK: Final = 16_384
-_KEPT: Final = 2_048
+_KEPT: Final = 4_096
 
 
 def count_by_arrays(

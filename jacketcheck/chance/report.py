@@ -10,8 +10,8 @@ from jacketcheck.api import build_variants, choose_variants
 from jacketcheck.chance.estimate import chance_of_exceedance, settings_of
 from jacketcheck.chance.model import Progress, without_progress
 from jacketcheck.chance.result import ChanceResult, Changes
-from jacketcheck.coverage import CAUTIONS
-from jacketcheck.host.host import Host
+from jacketcheck.coverage import CAUTIONS, NOT_COVERED
+from jacketcheck.host.host import Host, PluginInfo
 from jacketcheck.inputs.load import InputFile
 from jacketcheck.inputs.repair_file import Job
 from jacketcheck.report import ExitCode
@@ -29,6 +29,8 @@ class ChanceReport:
         What the input says about the job, its name, and its SHA-256.
     results
         By variant.
+    plugins, switched_off
+        Plug-ins that were asked for what the file names, and those that were not.
     version
         Version of jacketcheck.
     """
@@ -37,8 +39,11 @@ class ChanceReport:
     source: str
     digest: str
     results: dict[str, ChanceResult]
+    plugins: tuple[PluginInfo, ...]
     version: str
+    switched_off: tuple[str, ...] = ()
     cautions: tuple[str, ...] = CAUTIONS
+    not_covered: tuple[str, ...] = NOT_COVERED
 
     @property
     def exit_code(self) -> ExitCode:
@@ -96,5 +101,7 @@ def chances_of(
         source=repair.source,
         digest=repair.digest,
         results=results,
+        plugins=host.plugins,
+        switched_off=host.switched_off,
         version=version("jacketcheck"),
     )

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Any, TypedDict
 
 from jacketcheck.chance.intervals import Interval
-from jacketcheck.chance.points import Method
+from jacketcheck.chance.points import Method, drawn_by
 from jacketcheck.chance.variables import Variables
 from jacketcheck.limit_state import Effort
 
@@ -59,6 +59,10 @@ class Settings:
         }
         return counts[effort]
 
+    def drawn(self, effort: Effort) -> Method:
+        """How samples of an effort are drawn: a few of them otherwise than many."""
+        return drawn_by(self.of(effort), self.method)
+
 
 @dataclass(frozen=True, slots=True)
 class Driver:
@@ -68,14 +72,21 @@ class Driver:
     ----------
     name
         Variable.
+    shift
+        Standard deviations by which it lies off its mean in the samples that exceed (see
+        `jacketcheck.chance.influence.tail_shifts`): positive where more of it makes exceedance
+        more likely.
+    clear
+        Whether the shift is more than three of its standard errors.
     correlation
-        Spearman's rank correlation of the variable with the ratio of demand to capacity [-]:
-        positive where more of it makes exceedance more likely.
+        Spearman's rank correlation of the variable with the ratio of demand to capacity [-].
     importance
         Share in the scatter at the design point [-]; None without one.
     """
 
     name: str
+    shift: float
+    clear: bool
     correlation: float
     importance: float | None = None
 
@@ -155,8 +166,8 @@ class ChanceResult:
         Limit states, the likeliest exceeded first.
     system
         The repair as a whole.
-    not_applicable, not_covered
-        Limit states without a probability, with reasons.
+    not_applicable, without_probability
+        Limit states that have none here, with reasons.
     notes
         What a reader must know.
     """
@@ -166,7 +177,7 @@ class ChanceResult:
     limits: tuple[LimitChance, ...]
     system: SystemChance
     not_applicable: Mapping[str, str]
-    not_covered: Mapping[str, str]
+    without_probability: Mapping[str, str]
     notes: tuple[str, ...]
 
     @property

@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 
 import numpy as np
 
 from jacketcheck.chance.counts import Counts
 from jacketcheck.chance.evaluation import array_ratios
 from jacketcheck.chance.form import DesignPoint, design_point
+from jacketcheck.chance.influence import rank_correlations, tail_shifts
 from jacketcheck.chance.intervals import CONFIDENCE, Interval, replicate_interval
 from jacketcheck.chance.limit import Limit
 from jacketcheck.chance.model import EFFORTS, Model
 from jacketcheck.chance.points import REPLICATES
-from jacketcheck.chance.ranks import rank_correlations
 from jacketcheck.chance.result import Driver, LimitChance, SystemChance
 from jacketcheck.limit_state import Effort
 from jacketcheck.mechanics._arrays import Floats
@@ -28,7 +28,10 @@ def limit_chance(
     """Row of one limit state."""
     shares = np.array(counts.exceeded[limit.id]) / counts.size
     index, importance = _first_order(limit, model, ratio_at_means)
-    unevaluated = counts.unevaluated[limit.id]
+    unevaluated, probability = counts.unevaluated[limit.id], float(np.mean(shares))
+    ratios = np.concatenate(counts.ratios[limit.id])
+    drivers = _drivers(counts, ratios, probability, importance)
+    names = model.names_of(limit)
     return LimitChance(
         id=limit.id,
         title=limit.title,
@@ -38,12 +41,10 @@ def limit_chance(
         samples=counts.size * REPLICATES,
         exceeded=sum(counts.exceeded[limit.id]),
         unevaluated=unevaluated,
-        probability=float(np.mean(shares)),
+        probability=probability,
         interval=replicate_interval(shares, size=counts.size),
         first_order_index=index,
-        drivers=_drivers(
-            counts, np.concatenate(counts.ratios[limit.id]), model.names_of(limit), importance
-        ),
+        drivers=tuple(one for one in drivers if one.name in names),
         reason=model.failures.get(limit.id, "") if unevaluated else "",
     )
 
@@ -80,20 +81,19 @@ def _design_point(limit: Limit, model: Model) -> DesignPoint | None:
 
 
 def _drivers(
-    counts: Counts,
-    response: Floats,
-    names: Collection[str],
-    importance: Mapping[str, float],
+    counts: Counts, response: Floats, probability: float, importance: Mapping[str, float]
 ) -> tuple[Driver, ...]:
-    """Variables by falling influence: by rank correlation, and importance where there is one."""
+    """Variables by falling influence, with their importance where there is a design point."""
     values = np.hstack(counts.values) if counts.values else np.zeros((0, 0))
+    shifts, error = tail_shifts(values, response, probability=probability)
     correlations = rank_correlations(values, response)
     drivers = [
-        Driver(name, float(correlation), importance.get(name))
-        for name, correlation in zip(counts.names, correlations, strict=True)
-        if name in names
+        Driver(
+            name, float(shift), abs(shift) > 3.0 * error, float(correlation), importance.get(name)
+        )
+        for name, shift, correlation in zip(counts.names, shifts, correlations, strict=True)
     ]
-    drivers.sort(key=lambda one: -abs(one.correlation))
+    drivers.sort(key=lambda one: -abs(one.shift))
     return tuple(drivers)
 
 
@@ -111,11 +111,12 @@ def system_chance(counts: Mapping[Effort, Counts], rows: Sequence[LimitChance]) 
         low, high = low + part.low, high + part.high
     dearest = counts[present[-1]]
     probabilities = [row.probability for row in rows]
+    probability = min(sum(increments.values()), 1.0)
     return SystemChance(
-        probability=min(sum(increments.values()), 1.0),
+        probability=probability,
         interval=Interval(min(low, 1.0), min(high, 1.0)),
         lower_bound=max(probabilities),
         upper_bound=min(sum(probabilities), 1.0),
         increments=increments,
-        drivers=_drivers(dearest, np.concatenate(dearest.largest), dearest.names, {}),
+        drivers=_drivers(dearest, np.concatenate(dearest.largest), probability, {}),
     )

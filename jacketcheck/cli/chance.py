@@ -20,7 +20,7 @@ from jacketcheck.cli._options import (
 
 __all__ = ["add_arguments", "run"]
 
-_MOST = 100_000_000
+_MOST_SAMPLES, _MOST_SECTIONS, _LARGEST_SEED = 10_000_000, 1_000_000, 2**63 - 1
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -52,19 +52,19 @@ def _add_sampling(parser: argparse.ArgumentParser) -> None:
     default = "(default: the file's, else %s)"
     parser.add_argument(
         "--samples",
-        type=_at_least(16),
+        type=_between(16, _MOST_SAMPLES),
         metavar="NUMBER",
         help=f"samples for limit states in closed form {default % '131072'}",
     )
     parser.add_argument(
         "--bond-samples",
-        type=_at_least(16),
+        type=_between(16, _MOST_SAMPLES),
         metavar="NUMBER",
         help=f"samples for the bond of bars {default % '4096'}",
     )
     parser.add_argument(
         "--section-samples",
-        type=_at_least(0),
+        type=_between(0, _MOST_SECTIONS),
         metavar="NUMBER",
         help=f"samples with section analyses, 0 for none {default % '256'}",
     )
@@ -74,17 +74,23 @@ def _add_sampling(parser: argparse.ArgumentParser) -> None:
         help=f"how samples are drawn {default % 'sobol'}",
     )
     parser.add_argument(
-        "--seed", type=_at_least(0), metavar="NUMBER", help=f"seed {default % '20240'}"
+        "--seed",
+        type=_between(0, _LARGEST_SEED),
+        metavar="NUMBER",
+        help=f"seed {default % '20240'}",
     )
 
 
-def _at_least(least: int) -> Any:
-    """Type of a whole number from `least` on."""
+def _between(least: int, most: int) -> Any:
+    """Type of a whole number within bounds."""
 
     def number(text: str) -> int:
-        value = int(text)
-        if not least <= value <= _MOST:
-            raise argparse.ArgumentTypeError(f"{text} is not between {least} and {_MOST}")
+        try:
+            value = int(text)
+        except ValueError:
+            raise argparse.ArgumentTypeError(f"{text} is not a whole number") from None
+        if not least <= value <= most:
+            raise argparse.ArgumentTypeError(f"{text} is not between {least} and {most}")
         return value
 
     return number

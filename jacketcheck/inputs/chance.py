@@ -45,7 +45,7 @@ VariableName: TypeAlias = Literal[
 ]
 """Random variables of the estimate."""
 
-Samples: TypeAlias = Annotated[Count, Field(ge=16, le=100_000_000)]
+Samples: TypeAlias = Annotated[Count, Field(ge=16, le=10_000_000)]
 
 
 class Scatter(InputModel):
@@ -105,7 +105,9 @@ class Chance(InputModel):
         examples=[256],
     )
     method: Literal["sobol", "latin-hypercube", "random"] = Field(
-        default="sobol", description="How samples are drawn."
+        default="sobol",
+        description="How samples are drawn; those too few for a Sobol sequence always come from a "
+        "Latin hypercube.",
     )
     seed: Annotated[Count, Field(ge=0, le=2**63 - 1)] | None = Field(
         default=None, description="Seed of the samples.", examples=[1]

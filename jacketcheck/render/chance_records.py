@@ -9,9 +9,15 @@ from typing import Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
+from jacketcheck.chance.distributions import Distribution
+from jacketcheck.chance.intervals import CONFIDENCE
+from jacketcheck.chance.points import Method
 from jacketcheck.chance.report import ChanceReport
 from jacketcheck.chance.result import ChanceResult, Driver, LimitChance
 from jacketcheck.chance.variables import Variable
+from jacketcheck.host.made_by import made_by
+from jacketcheck.limit_state import Effort
+from jacketcheck.render.chance_numbers import driver_text
 from jacketcheck.render.records import plain_cell
 
 __all__ = ["ChanceDocument", "chance_csv", "chance_document", "chance_json"]
@@ -27,7 +33,11 @@ class DriverRecord(_Record):
     """Influence of one variable."""
 
     variable: str
-    rank_correlation: float
+    shift: float = Field(
+        description="Standard deviations by which it lies off its mean in samples that exceed."
+    )
+    clear: bool = Field(description="Whether the shift is more than three standard errors.")
+    rank_correlation: float = Field(description="Spearman's, with the ratio.")
     importance: float | None = Field(description="Share at the design point; null without one.")
 
 
@@ -37,7 +47,7 @@ class LimitRecord(_Record):
     limit_state: str
     title: str
     event: str
-    effort: Literal["closed-form", "bond", "sections"]
+    effort: Effort
     ratio_at_means: float | Literal["infinite"] | None
     probability: float
     interval: tuple[float, float]
@@ -55,7 +65,7 @@ class VariableRecord(_Record):
     name: str
     title: str
     relative_to: str
-    distribution: Literal["normal", "lognormal", "uniform"]
+    distribution: Distribution
     mean: float
     coefficient_of_variation: float
     held: bool
@@ -85,14 +95,15 @@ class VariantRecord(_Record):
     """Estimate of one variant."""
 
     variant: str
-    method: Literal["sobol", "latin-hypercube", "random"]
+    method: Method = Field(description="As asked for.")
+    drawn_by: dict[str, Method] = Field(description="By effort: few samples otherwise than many.")
     seed: int
     confidence: float
     system: SystemRecord
     limits: list[LimitRecord]
     variables: list[VariableRecord]
     correlations: list[CorrelationRecord]
-    not_covered: dict[str, str]
+    without_probability: dict[str, str]
     not_applicable: dict[str, str]
     notes: list[str]
 
@@ -101,12 +112,13 @@ class ChanceDocument(_Record):
     """The whole output."""
 
     schema_version: Literal[1]
-    jacketcheck: str = Field(description="Version.")
+    made_by: str = Field(description="The package and plug-ins, with versions.")
     title: str
     source: str
     sha256: str
     exit_code: int
     variants: list[VariantRecord]
+    not_covered: list[str] = Field(description="What is left to the engineer.")
     cautions: list[str]
 
 
@@ -114,12 +126,13 @@ def chance_document(report: ChanceReport) -> ChanceDocument:
     """Turn the estimates into the published record."""
     return ChanceDocument(
         schema_version=SCHEMA_VERSION,
-        jacketcheck=report.version,
+        made_by=made_by(report.version, report.plugins, report.switched_off),
         title=report.job.title,
         source=report.source,
         sha256=report.digest,
         exit_code=int(report.exit_code),
         variants=[_variant(name, result) for name, result in report.results.items()],
+        not_covered=list(report.not_covered),
         cautions=list(report.cautions),
     )
 
@@ -131,8 +144,9 @@ def chance_json(report: ChanceReport) -> str:
 
 _COLUMNS = (
     "variant", "limit_state", "title", "ratio_at_means", "probability", "low", "high", "samples",
-    "exceeded", "unevaluated", "first_order_index", "reason",
+    "exceeded", "unevaluated", "first_order_index", "moved_most_by", "reason",
 )  # fmt: skip
+_CSV_DRIVERS = 3
 _SYSTEM = "any"
 
 
@@ -145,11 +159,12 @@ def chance_csv(report: ChanceReport) -> str:
         system = result.system
         lines: list[tuple[object, ...]] = [
             (_SYSTEM, "any limit state", None, system.probability, *system.interval,
-             None, None, None, None, "")
+             None, None, None, None, driver_text(system.drivers, _CSV_DRIVERS), "")
         ]  # fmt: skip
         lines += [
             (one.id, one.title, _ratio(one), one.probability, *one.interval, one.samples,
-             one.exceeded, one.unevaluated, one.first_order_index, one.reason)
+             one.exceeded, one.unevaluated, one.first_order_index,
+             driver_text(one.drivers, _CSV_DRIVERS), one.reason)
             for one in result.limits
         ]  # fmt: skip
         writer.writerows([plain_cell(cell) for cell in (variant, *line)] for line in lines)
@@ -157,12 +172,14 @@ def chance_csv(report: ChanceReport) -> str:
 
 
 def _variant(name: str, result: ChanceResult) -> VariantRecord:
-    from jacketcheck.chance.intervals import CONFIDENCE  # noqa: PLC0415 - one figure
-
     system = result.system
     return VariantRecord(
         variant=name,
         method=result.settings.method,
+        drawn_by={
+            effort: result.settings.drawn(effort)
+            for effort in dict.fromkeys(limit.effort for limit in result.limits)
+        },
         seed=result.settings.seed,
         confidence=CONFIDENCE,
         system=SystemRecord(
@@ -179,7 +196,7 @@ def _variant(name: str, result: ChanceResult) -> VariantRecord:
             CorrelationRecord(between=pair, coefficient=coefficient, source=source)
             for pair, (coefficient, source) in result.variables.correlations.items()
         ],
-        not_covered=dict(result.not_covered),
+        without_probability=dict(result.without_probability),
         not_applicable=dict(result.not_applicable),
         notes=list(result.notes),
     )
@@ -211,7 +228,11 @@ def _ratio(one: LimitChance) -> float | Literal["infinite"] | None:
 
 def _driver(one: Driver) -> DriverRecord:
     return DriverRecord(
-        variable=one.name, rank_correlation=one.correlation, importance=one.importance
+        variable=one.name,
+        shift=one.shift,
+        clear=one.clear,
+        rank_correlation=one.correlation,
+        importance=one.importance,
     )
 
 

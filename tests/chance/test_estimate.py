@@ -59,6 +59,8 @@ def test_rows_are_sorted_and_hold_their_estimates(pier: Jacket, quick: Settings)
         assert row.interval.low <= row.probability <= row.interval.high
         assert row.probability == pytest.approx(row.exceeded / row.samples)
         assert all(abs(driver.correlation) <= 1.0 for driver in row.drivers)
+        shifts = [abs(driver.shift) for driver in row.drivers]
+        assert shifts == sorted(shifts, reverse=True)
 
 
 def test_first_order_index_agrees_with_sampling(pier: Jacket) -> None:
@@ -78,16 +80,32 @@ def test_first_order_index_agrees_with_sampling(pier: Jacket) -> None:
 def test_without_section_samples_they_are_named_as_left_out(pier: Jacket, quick: Settings) -> None:
     result = chance_of_exceedance(pier, settings=quick)
     assert not SECTIONS & {row.id for row in result.limits}
-    assert set(result.not_covered) >= SECTIONS
-    assert all("section" in result.not_covered[name] for name in SECTIONS)
+    assert set(result.without_probability) >= SECTIONS
+    assert all("section" in result.without_probability[name] for name in SECTIONS)
+    assert any("leaves out everything that needs a section analysis" in n for n in result.notes)
 
 
 def test_with_section_samples(pier: Jacket, quick: Settings) -> None:
     settings = replace(quick, section_samples=16)
+    assert settings.drawn("sections") == "latin-hypercube"
+    assert settings.drawn("closed-form") == "sobol"
     result = chance_of_exceedance(pier, settings=settings)
     assert {row.id for row in result.limits} | set(result.not_applicable) >= SECTIONS
     assert set(result.system.increments) == {"closed-form", "bond", "sections"}
     assert all(row.samples == 16 for row in result.limits if row.id in SECTIONS)
+
+
+def test_what_leads_to_slip_moves_what_slip_leads_to(pier: Jacket, quick: Settings) -> None:
+    """Interface friction counts only for seams that do not slip: few exceed without slipping."""
+    settings = replace(quick, samples=65_536)
+    rows = chance_of_exceedance(pier, settings=settings, only=["seam-slip", "grout-interface"])
+    slip, interface = sorted(rows.limits, key=lambda row: row.id != "seam-slip")
+    assert interface.exceeded >= slip.exceeded
+    assert interface.probability == pytest.approx(slip.probability, rel=0.2)
+    for row in (slip, interface):
+        clear = {one.name: one.shift for one in row.drivers if one.clear}
+        assert list(clear)[:2] == ["axial-strain", "slip-coefficient"], row.id
+        assert clear["axial-strain"] > 0.0 > clear["slip-coefficient"]
 
 
 def test_snug_bolts_always_slip(pier_input: RepairInput, quick: Settings) -> None:
@@ -116,7 +134,8 @@ def test_what_the_jacket_does_not_have_does_not_apply(
 def test_only_what_was_asked_for(pier: Jacket, quick: Settings) -> None:
     result = chance_of_exceedance(pier, settings=quick, only=["seam-slip"])
     assert [row.id for row in result.limits] == ["seam-slip"]
-    assert result.not_covered["hoop-dilation"] == "was not asked for"
+    assert result.without_probability["hoop-dilation"] == "was not asked for"
+    assert "only what was asked for is counted, for the repair as a whole too" in result.notes
 
 
 @pytest.mark.parametrize(
@@ -140,7 +159,7 @@ def test_limit_states_of_plug_ins_are_listed(pier: Jacket, quick: Settings) -> N
     module.jacketcheck_limit_states = hookimpl(lambda: [state])  # type: ignore[attr-defined]
     host = load_host(installed=False, extra=[(PluginInfo("other", "other-plugin", "1"), module)])
     result = chance_of_exceedance(pier, settings=quick, only=["seam-slip"], host=host)
-    assert "other" in result.not_covered["local-rule"]
+    assert "other" in result.without_probability["local-rule"]
 
 
 def test_more_confidence_in_a_variable_makes_slip_rarer(pier: Jacket, quick: Settings) -> None:

@@ -61,7 +61,7 @@ def test_it_counts_as_exceeded_and_its_share_is_told(
     assert row.probability == row.exceeded / row.samples
     assert "at most 1.3" in row.reason
     assert not result.evaluated
-    report = ChanceReport(repair_input.job, "file", "0" * 64, {"one": result}, "0")
+    report = ChanceReport(repair_input.job, "file", "0" * 64, {"one": result}, (), "0")
     assert report.exit_code is ExitCode.NOT_EVALUATED
 
 

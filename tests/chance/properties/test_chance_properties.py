@@ -11,10 +11,10 @@ from hypothesis import strategies as st
 from jacketcheck.chance.dependence import Dependence
 from jacketcheck.chance.distributions import LARGEST_VARIATION, Distribution, Marginal
 from jacketcheck.chance.form import design_point
+from jacketcheck.chance.influence import rank_correlations, tail_shifts
 from jacketcheck.chance.intervals import Interval, binomial_interval, replicate_interval
 from jacketcheck.chance.points import REPLICATES, Method, replicate_size, standard_normal_points
-from jacketcheck.chance.ranks import rank_correlations
-from jacketcheck.render.chance_table import interval_text, probability_text
+from jacketcheck.render.chance_numbers import interval_text, probability_text
 
 kinds = st.sampled_from(list(LARGEST_VARIATION))
 shares = st.floats(0.0, 1.0)
@@ -117,3 +117,17 @@ def test_ranks_do_not_depend_on_the_scale(seed: int) -> None:
         rank_correlations(np.exp(values), 7.0 * response**3), found, atol=1e-12
     )
     assert np.all(np.abs(found) <= 1.0 + 1e-12)
+
+
+@given(st.integers(0, 2**32), st.floats(0.0, 1.0), st.integers(0, 30))
+def test_shifts_do_not_depend_on_the_scale(seed: int, probability: float, tied: int) -> None:
+    generator = np.random.default_rng(seed)
+    values, response = generator.normal(size=(3, 40)), generator.normal(size=40)
+    response[:tied] = 1.0
+    found = tail_shifts(values, response, probability=probability)
+    scaled = tail_shifts(np.exp(values), 7.0 * response**3, probability=probability)
+    np.testing.assert_allclose(scaled.shifts, found.shifts, atol=1e-12)
+    # the other way round: what is strength is load
+    opposite = tail_shifts(-values, response, probability=probability)
+    np.testing.assert_allclose(opposite.shifts, -found.shifts, atol=1e-12)
+    assert np.all(np.abs(found.shifts) < 3.0)
