@@ -1,12 +1,13 @@
 """Entry point: one parser, one module for each command, one place where errors become exit codes.
 
 Exit codes: 0 all ratios within 1; 1 something exceeds 1; 2 input or command cannot be used; 3 a
-check could not be evaluated.
+check could not be evaluated; 130 interrupted.
 """
 
 from __future__ import annotations
 
 import argparse
+import io
 import os
 import sys
 from collections.abc import Sequence
@@ -33,7 +34,7 @@ _COMMANDS = {
     "catalog": "list what an input may name",
     "schema": "print the JSON schema of the input or of the output",
 }
-_INPUT, _NOT_EVALUATED = 2, 3
+_INPUT, _NOT_EVALUATED, _INTERRUPTED = 2, 3, 130
 
 
 class Command(Protocol):
@@ -57,19 +58,12 @@ class _Parser(argparse.ArgumentParser):
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command line and return its exit code."""
-    given = list(sys.argv[1:] if arguments is None else arguments)
-    parser, commands = _parser()
-    name = given[0] if given and given[0] in _COMMANDS else None
-    if name is not None:
-        # only the command that was asked for is imported: the others cost start-up time
-        command: Command = import_module(f"jacketcheck.cli.{name}")  # type: ignore[assignment]
-        command.add_arguments(commands[name])
-    options = parser.parse_args(given)
-    if name is None:
-        parser.print_help()
-        return _INPUT
+    if isinstance(sys.stdout, io.TextIOWrapper):
+        # a terminal or pipe that knows few characters gets escapes for the others
+        sys.stdout.reconfigure(errors="backslashreplace")
     try:
-        return command.run(options)
+        code = _run(list(sys.argv[1:] if arguments is None else arguments))
+        sys.stdout.flush()
     except InputError as error:
         print(error, file=sys.stderr)
         return _INPUT
@@ -78,11 +72,37 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return _INPUT if isinstance(error, MissingExtraError) else _NOT_EVALUATED
     except BrokenPipeError:
         # the reader of our output went away, e.g. `jacketcheck check … | head`
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        _leave_output()
         return 0
+    except OSError as error:
+        if error.filename is not None:
+            raise
+        _leave_output()
+        print(f"jacketcheck: cannot write the output: {error.strerror}", file=sys.stderr)
+        return _INPUT
     except KeyboardInterrupt:
         print("jacketcheck: interrupted", file=sys.stderr)
-        return 130
+        return _INTERRUPTED
+    return code
+
+
+def _run(given: list[str]) -> int:
+    """Find the command, and do what it is asked."""
+    parser, commands = _parser()
+    name = given[0] if given and given[0] in _COMMANDS else None
+    if name is None:
+        parser.parse_args(given)
+        parser.print_help()
+        return _INPUT
+    # only the command that was asked for is imported: the others cost start-up time
+    command: Command = import_module(f"jacketcheck.cli.{name}")  # type: ignore[assignment]
+    command.add_arguments(commands[name])
+    return command.run(parser.parse_args(given))
+
+
+def _leave_output() -> None:
+    """Let what could not be written go nowhere, so that the interpreter does not try again."""
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 def _parser() -> tuple[argparse.ArgumentParser, dict[str, argparse.ArgumentParser]]:
