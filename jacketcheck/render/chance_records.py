@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import io
 import math
+from collections.abc import Sequence
 from typing import Literal
 
 from pydantic import BaseModel, ConfigDict, Field
@@ -18,6 +19,7 @@ from jacketcheck.chance.variables import Variable
 from jacketcheck.host.made_by import made_by
 from jacketcheck.limit_state import Effort
 from jacketcheck.render.chance_numbers import driver_text
+from jacketcheck.render.numbers import MISSING
 from jacketcheck.render.records import plain_cell
 
 __all__ = ["ChanceDocument", "chance_csv", "chance_document", "chance_json"]
@@ -159,16 +161,21 @@ def chance_csv(report: ChanceReport) -> str:
         system = result.system
         lines: list[tuple[object, ...]] = [
             (_SYSTEM, "any limit state", None, system.probability, *system.interval,
-             None, None, None, None, driver_text(system.drivers, _CSV_DRIVERS), "")
+             None, None, None, None, _moved(system.drivers), "")
         ]  # fmt: skip
         lines += [
             (one.id, one.title, _ratio(one), one.probability, *one.interval, one.samples,
              one.exceeded, one.unevaluated, one.first_order_index,
-             driver_text(one.drivers, _CSV_DRIVERS), one.reason)
+             _moved(one.drivers), one.reason)
             for one in result.limits
         ]  # fmt: skip
         writer.writerows([plain_cell(cell) for cell in (variant, *line)] for line in lines)
     return out.getvalue()
+
+
+def _moved(drivers: Sequence[Driver]) -> str:
+    text = driver_text(drivers, _CSV_DRIVERS)
+    return "" if text == MISSING else text
 
 
 def _variant(name: str, result: ChanceResult) -> VariantRecord:
