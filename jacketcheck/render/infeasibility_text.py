@@ -18,6 +18,7 @@ from jacketcheck.units import DisplaySystem
 
 __all__ = ["infeasibility_parts", "state_name"]
 
+_SLIP = "seam-slip"
 _MOST_OBSTACLES = 12
 _MOST_CONFLICTS = 8
 _MOST_RELAXATIONS = 12
@@ -181,29 +182,39 @@ def _way_out(
             columns,
         )
         return
-    yield paragraph(
-        "From the design that comes nearest, one field after the other, each time the one that "
-        "helps most; evaluated in full. A way out, neither the only nor the cheapest one: set the "
-        "bounds accordingly and size again.",
-        style,
-        columns,
-    )
-    yield grid(
-        [_move(one, report, system) for one in found.moves],
-        headers=["field", "from", "to", "bound to relax"],
-        align=["left"] * 4,
-        style=style,
-    )
+    if found.moves:
+        yield paragraph(
+            "From the design that comes nearest, one field after the other, each time the one that "
+            "helps most; evaluated in full. A way out, neither the only nor the cheapest one: set "
+            "the bounds accordingly and size again.",
+            style,
+            columns,
+        )
+        yield grid(
+            [_move(one, report, system) for one in found.moves],
+            headers=["field", "from", "to", "bound to relax"],
+            align=["left"] * 4,
+            style=style,
+        )
     ratio = MISSING if math.isnan(found.ratio) else ratio_text(found.ratio)
     governing = f"{state_name(found.governing, report)} {ratio}"
     if found.works:
         yield paragraph(f"This design works, governed by {governing}.", style, columns)
-    else:
+    elif found.moves:
         lines = [
             f"{state_name(name, report)}: {MISSING if math.isnan(one) else ratio_text(one)}"
             for name, one in found.exceeded.items()
         ]
         yield _list("This design still does not work; it exceeds:", lines, style, columns)
+    if found.stuck:
+        names = ", ".join(state_name(name, report) for name in found.stuck)
+        what = ", such as bolts.tightening or bolts.faying_class" if _SLIP in found.stuck else ""
+        yield paragraph(
+            f"Beyond the reach of these fields: {names}. No value that was tried for any one of "
+            f"them makes this ratio finite; something else of the file must change{what}.",
+            style,
+            columns,
+        )
 
 
 def _move(one: Move, report: SizingReport, system: DisplaySystem) -> list[str]:

@@ -117,6 +117,7 @@ class WayOutRecord(_Record):
     governing: str
     ratio: Number
     exceeded: dict[str, Number]
+    stuck: list[str] = Field(description="Limit states beyond the reach of the fields tried.")
 
 
 class InfeasibilityRecord(_Record):
@@ -278,6 +279,7 @@ def _way_out(found: WayOut) -> WayOutRecord:
         governing=found.governing,
         ratio=_number(found.ratio),
         exceeded={name: _number(one) for name, one in found.exceeded.items()},
+        stuck=list(found.stuck),
     )
 
 

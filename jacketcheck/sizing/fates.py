@@ -50,6 +50,8 @@ class Fates:
         `Fate` by design.
     least_ratio
         Largest ratio under the least demand; NaN where it was not evaluated.
+    exceeded
+        Number of limit states above 1 where a design was looked at last.
     reason
         Place in `reasons` of what decided; -1 where nothing has.
     reasons
@@ -61,6 +63,7 @@ class Fates:
     costs: Floats
     fate: NDArray[np.int8]
     least_ratio: Floats
+    exceeded: NDArray[np.int16]
     reason: NDArray[np.int16]
     reasons: list[str] = field(default_factory=list)
     explanations: dict[str, str] = field(default_factory=dict)
@@ -73,6 +76,7 @@ class Fates:
             costs=np.full((count, 3), np.inf),
             fate=np.zeros(count, dtype=np.int8),
             least_ratio=np.full(count, np.nan),
+            exceeded=np.zeros(count, dtype=np.int16),
             reason=np.full(count, -1, dtype=np.int16),
         )
 

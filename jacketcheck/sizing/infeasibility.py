@@ -15,7 +15,7 @@ from jacketcheck.sizing.screening import Tick, no_tick
 from jacketcheck.sizing.search import Found
 from jacketcheck.sizing.space import Space
 from jacketcheck.sizing.tally import StateTally, Tally
-from jacketcheck.sizing.way_out import WayOut, find_way_out
+from jacketcheck.sizing.way_out import WayOut, find_way_out, stay
 
 __all__ = ["Infeasibility", "Obstacle", "explain_infeasibility"]
 
@@ -113,10 +113,11 @@ def explain_infeasibility(
     ratios = probe.in_full(nearest) if nearest >= 0 else {}
     blocking = _blocking(screened, found)
     targets = [one for one in blocking if one.at_least][:_TARGETS]
+    by_design: dict[int, list[str]] = {one.design: [] for one in targets}
+    for one in targets:
+        by_design[one.design].append(one.limit_state)
     relaxations = [
-        relaxation
-        for target in targets
-        for relaxation in probe.relaxations(target.limit_state, target.design)
+        one for design, names in by_design.items() for one in probe.relaxations(names, design)
     ]
     return Infeasibility(
         obstacles=blocking or _all_failed(screened, found),
@@ -127,12 +128,34 @@ def explain_infeasibility(
             sorted(((n, r) for n, r in ratios.items() if r > 1.0), key=lambda pair: -pair[1])
         ),
         relaxations=tuple(sorted(relaxations, key=_promise)),
-        way_out=find_way_out(
-            space, probe, nearest, tick=lambda done, most: tick("ways out", done, most)
-        )
-        if ratios
-        else None,
+        way_out=_way_out(space, probe, nearest, ratios, _out_of_reach(targets, relaxations), tick),
     )
+
+
+def _out_of_reach(targets: list[Obstacle], relaxations: list[Relaxation]) -> tuple[str, ...]:
+    """Limit states that stay infinite in every design, whichever bound is passed."""
+    helped = {one.limit_state for one in relaxations}
+    return tuple(
+        one.limit_state
+        for one in targets
+        if np.isinf(one.smallest_ratio) and one.limit_state not in helped
+    )
+
+
+def _way_out(  # noqa: PLR0917 - what has been found, handed on once
+    space: Space,
+    probe: Probe,
+    nearest: int,
+    ratios: dict[str, float],
+    stuck: tuple[str, ...],
+    tick: Tick,
+) -> WayOut | None:
+    """Way out from the nearest design; none is looked for where a limit state is out of reach."""
+    if not ratios:
+        return None
+    if stuck:
+        return stay(ratios, stuck)
+    return find_way_out(space, probe, nearest, tick=lambda done, most: tick("ways out", done, most))
 
 
 def _promise(one: Relaxation) -> tuple[bool, float]:
@@ -169,8 +192,12 @@ def _all_failed(screened: Tally, found: Found) -> tuple[Obstacle, ...]:
 
 
 def _nearest(fates: Fates, found: Found) -> int:
-    """Design that exceeds least, of those that came furthest."""
+    """Design that exceeds least of those that came furthest; of equal ones, the fewest states."""
     if found.worst_ratio:
-        return min(found.worst_ratio, key=lambda design: (found.worst_ratio[design], design))
-    ratio = np.where(np.isin(fates.fate, (Fate.CLOSED_FORM, Fate.BOND)), fates.least_ratio, np.inf)
-    return int(np.argmin(ratio)) if np.isfinite(ratio).any() else -1
+        designs, ratio = np.array(list(found.worst_ratio)), np.array([*found.worst_ratio.values()])
+    else:
+        designs = np.flatnonzero(np.isin(fates.fate, (Fate.CLOSED_FORM, Fate.BOND)))
+        ratio = fates.least_ratio[designs]
+    if not designs.size:
+        return -1
+    return int(designs[np.lexsort((designs, fates.exceeded[designs], ratio))[0]])

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -68,27 +68,26 @@ class Probe:
         """Ratio of a design by limit state, section analysis included; empty if not buildable."""
         return self._of(design, in_full=True)
 
-    def relaxations(self, limit_state: str, design: int) -> Iterator[Relaxation]:
-        """What each bound does to a limit state when it is passed, if that helps.
+    def relaxations(self, limit_states: Sequence[str], design: int) -> Iterator[Relaxation]:
+        """What each bound does to some limit states when it is passed, if that helps.
 
         Only what is closed form or bond is evaluated, under the least demand.
         """
-        before = self._of(design, in_full=False).get(limit_state, np.nan)
-        if np.isnan(before):
-            return
         start, values = self._space.at(design)[0], self._space.values(design)
+        before = self._of(design, in_full=False)
         for axis in start.block.axes:
-            for side, bound in self.sides(axis):
-                line = self.along(start, values, axis.with_values(side), in_full=False)
-                found = [(v, r) for v, r in line if np.isfinite(r.get(limit_state, np.nan))]
-                if not found:
-                    continue
-                value, ratios = _first_or_best(found, limit_state)
-                then, ratio = _worst(ratios), ratios[limit_state]
-                if ratio < before * (1.0 - 1e-6):
-                    yield Relaxation(
-                        limit_state, axis.path, bound, value, before, ratio, then, ratios[then]
-                    )
+            sides = list(self.sides(axis))
+            beyond_it = tuple(value for side, _ in sides for value in side)
+            line = self.along(start, values, axis.with_values(beyond_it), in_full=False)
+            for side, bound in sides:
+                there = [(value, ratios) for value, ratios in line if value in side]
+                for name in limit_states:
+                    found = [one for one in there if np.isfinite(one[1].get(name, np.nan))]
+                    if found and name in before:
+                        value, ratios = _first_or_best(found, name)
+                        one = _relaxation(name, axis.path, bound, value, before[name], ratios)
+                        if one.ratio < one.ratio_before * (1.0 - 1e-6):
+                            yield one
 
     def sides(self, axis: Axis) -> Iterator[tuple[tuple[Any, ...], Any]]:
         """Values beyond each end of an axis, the nearest first, with the bound that they pass."""
@@ -145,6 +144,13 @@ class Probe:
         only = None if in_full else self._cheap
         found = ratios_of_designs(asked, host=self._host, provisions=self._provisions, only=only)
         return found.by_limit_state(governing=True)
+
+
+def _relaxation(  # noqa: PLR0917 - the fields of the record
+    name: str, path: str, bound: Any, value: Any, before: float, ratios: dict[str, float]
+) -> Relaxation:
+    then = _worst(ratios)
+    return Relaxation(name, path, bound, value, before, ratios[name], then, ratios[then])
 
 
 def _first_or_best(

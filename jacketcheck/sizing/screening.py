@@ -127,6 +127,7 @@ def judge(
     worst: Floats = np.max(known, axis=0)
     which = np.argmax(known, axis=0)
     exceeds = worst > 1.0
+    fates.exceeded[designs] = np.count_nonzero(known > 1.0, axis=0)
     unknown = np.isnan(ratio).any(axis=0) & ~exceeds
     missing = np.argmax(np.isnan(ratio), axis=0)
     for place, name in enumerate(names):

@@ -11,7 +11,7 @@ from jacketcheck.sizing.axes import Axis
 from jacketcheck.sizing.probing import Probe
 from jacketcheck.sizing.space import Combination, Space
 
-__all__ = ["Move", "WayOut", "find_way_out"]
+__all__ = ["Move", "WayOut", "find_way_out", "stay"]
 
 _MOST_MOVES: Final = 6
 _MOST_RATIO: Final = 100.0
@@ -52,6 +52,8 @@ class WayOut:
         Limit state with the largest ratio then, and that ratio; NaN where it was not evaluated.
     exceeded
         Limit states above 1 then, with their ratios.
+    stuck
+        Limit states beyond reach: no further field led anywhere by itself makes their ratio finite.
     """
 
     moves: tuple[Move, ...]
@@ -59,6 +61,7 @@ class WayOut:
     governing: str
     ratio: float
     exceeded: dict[str, float]
+    stuck: tuple[str, ...] = ()
 
 
 def find_way_out(
@@ -85,17 +88,20 @@ def find_way_out(
     Each time that field is taken whose best value, within its bounds or just beyond, takes most off
     the sum of the logarithms of all ratios above 1: fields with bounds first, fields as written
     only if those do not suffice. In the end moves that are not needed are taken back. This finds a
-    way, not the shortest or cheapest one, and may find none where there is one.
+    way, not the shortest or cheapest one, and may find none where there is one: it is given up
+    where a ratio stays infinite whichever field is led elsewhere.
     """
     start = space.at(nearest)[0]
     walk = _Walk(probe, start, space.values(nearest))
-    bounded = [axis for axis in start.block.axes if not axis.is_written]
-    for axes in (bounded, list(start.block.axes)):
-        while walk.penalty > 0.0 and len(walk.moves) < _MOST_MOVES and walk.step(axes):
+    every = list(start.block.axes)
+    for axes in ([axis for axis in every if not axis.is_written], every):
+        while walk.penalty > 0.0 and len(walk.moves) < _MOST_MOVES:
             tick(len(walk.moves), _MOST_MOVES)
+            if not walk.step(axes) or (walk.stuck and axes is every):
+                break
         if walk.penalty == 0.0:
             break
-    if not walk.moves:
+    if not (walk.moves or walk.stuck):
         return None
     if walk.penalty == 0.0:
         walk.take_back()
@@ -108,6 +114,7 @@ class _Walk:
     def __init__(self, probe: Probe, start: Combination, values: dict[str, Any]) -> None:
         self._probe, self._start, self._values = probe, start, values
         self.moves: dict[str, Move] = {}
+        self.stuck: tuple[str, ...] = ()
         axis = start.block.axes[0]
         self._ratios = self._along(axis, (values[axis.path],))[0][1]
 
@@ -119,14 +126,17 @@ class _Walk:
     def step(self, axes: list[Axis]) -> bool:
         """Move the field that helps most; whether one helps at all."""
         best: tuple[float, Move, dict[str, float]] | None = None
+        lost = {name for name, ratio in self._ratios.items() if _weight(ratio) >= _MOST_RATIO}
         for axis in axes:
             if axis.path in self.moves:
                 continue
             for move, ratios in self._moves(axis):
+                lost -= {name for name in lost if _weight(ratios.get(name, 0.0)) < _MOST_RATIO}
                 # a value within the bounds is as good as free, one beyond must help more
                 weight = _penalty(ratios) + (1e-3 if move.bound is not None else 0.0)
                 if best is None or weight < best[0]:
                     best = weight, move, ratios
+        self.stuck = tuple(name for name in self._ratios if name in lost)
         if best is None or _penalty(best[2]) > self.penalty * (1.0 - 1e-3):
             return False
         self._take(best[1], best[2])
@@ -172,15 +182,23 @@ class _Walk:
 
     def outcome(self) -> WayOut:
         """Where the walk has come to."""
-        governing = max(self._ratios, key=lambda name: _weight(self._ratios[name]))
-        exceeded = {n: r for n, r in self._ratios.items() if not r <= 1.0}
-        return WayOut(
-            moves=tuple(self.moves.values()),
-            works=not exceeded,
-            governing=governing,
-            ratio=self._ratios[governing],
-            exceeded=dict(sorted(exceeded.items(), key=lambda pair: -_weight(pair[1]))),
-        )
+        return stay(self._ratios, self.stuck, tuple(self.moves.values()))
+
+
+def stay(
+    ratios: Mapping[str, float], stuck: tuple[str, ...], moves: tuple[Move, ...] = ()
+) -> WayOut:
+    """Where some moves have led to, given the ratios of the design there by limit state."""
+    governing = max(ratios, key=lambda name: _weight(ratios[name]))
+    exceeded = {name: ratio for name, ratio in ratios.items() if not ratio <= 1.0}
+    return WayOut(
+        moves=moves,
+        works=not exceeded,
+        governing=governing,
+        ratio=ratios[governing],
+        exceeded=dict(sorted(exceeded.items(), key=lambda pair: -_weight(pair[1]))),
+        stuck=tuple(name for name in stuck if name in exceeded),
+    )
 
 
 def _weight(ratio: float) -> float:

@@ -51,7 +51,9 @@ def grid(**choices: Sequence[str]) -> list[Values]:
 
 
 def file_with(tables: str) -> InputFile:
-    """The reference case with more tables after it."""
+    """The reference case with more tables after it, or with one line of bounds."""
+    if tables.startswith("sizing."):
+        tables = f"[sizing]\n{tables.removeprefix('sizing.')}"
     return read_text(f"{CASE.read_text('utf-8')}\n{tables}\n", catalog=host().catalog)
 
 

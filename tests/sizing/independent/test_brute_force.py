@@ -30,7 +30,7 @@ class Grid:
 STEEL = Grid(
     """
     [sizing.sleeve]
-    thickness = { least = "3/8 in", most = "5/8 in" }
+    thickness = { least = "3/8 in", most = "9/16 in" }
     steel = ["ASTM A36", "ASTM A572 Grade 50"]
     [sizing.splice]
     thickness = ["5/16 in", "1/2 in"]
@@ -44,7 +44,7 @@ STEEL = Grid(
             sleeve_steel=['"ASTM A36"', '"ASTM A572 Grade 50"'],
             bolts_columns=["2", "3"],
             repair_surface=['"unchipped"', '"chipped"'],
-            sleeve_thickness=['"3/8 in"', '"7/16 in"', '"1/2 in"', '"9/16 in"', '"5/8 in"'],
+            sleeve_thickness=['"3/8 in"', '"7/16 in"', '"1/2 in"', '"9/16 in"'],
             splice_thickness=['"5/16 in"', '"1/2 in"'],
         )
     ),

@@ -54,7 +54,7 @@ def of_one(values: dict[str, Any], index: int) -> dict[str, Any]:
     return picked
 
 
-@settings(max_examples=12)
+@settings(max_examples=8)
 @given(several())
 def test_many_at_once_are_as_each_by_itself(values: dict[str, Any]) -> None:
     built = assemble_designs(BASE, values, count=AT_ONCE, catalog=host().catalog)
@@ -79,7 +79,7 @@ def test_many_at_once_are_as_each_by_itself(values: dict[str, Any]) -> None:
         assert actual == pytest.approx(expected, rel=1e-9, abs=1e-9, nan_ok=True)
 
 
-@settings(max_examples=12)
+@settings(max_examples=8)
 @given(several())
 def test_the_least_demand_is_never_more_than_the_real_one(values: dict[str, Any]) -> None:
     built = assemble_designs(BASE, values, count=AT_ONCE, catalog=host().catalog)
