@@ -30,6 +30,7 @@ from jacketcheck.as_built.records import (
     Outcome,
 )
 from jacketcheck.as_built.specified import Specified, specified_by
+from jacketcheck.catalog.assembly_rules import RCSC
 from jacketcheck.errors import InputError, InputProblem
 from jacketcheck.host.host import Host
 from jacketcheck.inputs.load import InputFile
@@ -112,7 +113,7 @@ def confirm(
         sources=((repair.source, repair.digest), (record.source, record.digest)),
         lines=tuple(_confirmed(one, recheck) for one in comparisons),
         report=report,
-        not_recorded=_not_recorded(record.record),
+        not_recorded=_not_recorded(record.record, specified),
         as_built_problem=problem,
     )
 
@@ -182,12 +183,14 @@ def _who_and_when(record: Record) -> str:
     return ", ".join(filter(None, (record.title, inspector, record.date)))
 
 
-def _not_recorded(record: AsBuilt) -> tuple[str, ...]:
+def _not_recorded(record: AsBuilt, specified: Specified) -> tuple[str, ...]:
     """Optional fields of the tables that are there, left out."""
+    rules = specified.assembly.rules
+    elsewhere = set() if rules is None or rules.standard == RCSC else {"rotational_capacity"}
     return tuple(
         f"{part}.{field}"
         for part, fields in _WORTH_RECORDING.items()
         if (table := getattr(record, part)) is not None
         for field in fields
-        if getattr(table, field) is None
+        if getattr(table, field) is None and field not in elsewhere
     )

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import tomllib
+from collections.abc import Mapping
 from functools import lru_cache
 from importlib.resources import files
 from typing import Any, Literal
 
+from jacketcheck.catalog.installation_rules import InstallationStep
 from jacketcheck.schedule.assembly import Assembly
 from jacketcheck.schedule.records import Instruction
 
@@ -22,20 +24,32 @@ def instructions(
     """
     rules, method = assembly.rules, assembly.tightening
     standard = None if rules is None else rules.standard
-    general = tuple(
-        Instruction(entry["text"], entry["source"])
+    entries = [
+        entry
         for entry in _written()[which]
         if ("standards" not in entry or standard in entry["standards"])
         and ("methods" not in entry or method in entry["methods"])
+    ]
+    brought: tuple[InstallationStep, ...] = ()
+    if rules is not None and rules.installation is not None:
+        brought = getattr(rules.installation, which)
+    return (
+        *(_instruction(entry) for entry in entries if not _comes_last(entry)),
+        *(
+            Instruction(step.text, step.source)
+            for step in brought
+            if not step.methods or method in step.methods
+        ),
+        *(_instruction(entry) for entry in entries if _comes_last(entry)),
     )
-    if rules is None or rules.installation is None:
-        return general
-    brought = getattr(rules.installation, which)
-    return general + tuple(
-        Instruction(step.text, step.source)
-        for step in brought
-        if not step.methods or method in step.methods
-    )
+
+
+def _instruction(entry: Mapping[str, Any]) -> Instruction:
+    return Instruction(entry["text"], entry["source"])
+
+
+def _comes_last(entry: Mapping[str, Any]) -> bool:
+    return bool(entry.get("after_tightening", False))
 
 
 @lru_cache(maxsize=1)

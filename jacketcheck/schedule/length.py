@@ -87,7 +87,8 @@ def bolt_length(assembly: Assembly) -> BoltLength:
     if assembly.size.grip_allowance is None:
         short = needed - assembly.clamp_length - sum(part.length for part in parts)
         source = product.source_of("length_tolerances")
-        parts += (Allowance("what a bolt may be short", max(short, 0.0), source),)
+        short = short if short > ROUNDING else 0.0
+        parts += (Allowance("what a bolt may be short", short, source),)
     return BoltLength(parts, needed, ordered)
 
 

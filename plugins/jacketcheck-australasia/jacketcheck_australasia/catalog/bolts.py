@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final, NamedTuple
 
 from jacketcheck.plugin import BoltProduct, BoltSize, Entries
+from jacketcheck_australasia.catalog.installation import ASSEMBLY_RULES
 from jacketcheck_australasia.mechanics.detailing import min_edge_distance
 
 __all__ = ["BOLTS"]
@@ -31,6 +32,8 @@ _ROWS: Final = (
     _Printed(36.0, 4.0, 817.0, 490.0, 60.0, 24.05, 36.6, 72.0),
 )
 _WASHER_THICKNESS: Final = 4.0
+_RUN_OUT: Final = 5.0
+"""Length over which a thread runs out, in pitches."""
 
 _HOLES: Final = "AS/NZS 5131:2016 6.7; NZS 3404:1997 cl. 14.3.5.2 (from memory)"
 _EDGES: Final = (
@@ -86,6 +89,7 @@ def _size(row: _Printed) -> BoltSize:
             (200.0, 2.0 * row.diameter + 12.0),
             (300.0, 2.0 * row.diameter + 25.0),
         ),
+        transition_length=_RUN_OUT * row.pitch,
         source="AS/NZS 1252.1:2016; AS 1275-1985 stress areas",
         sources={
             "pretension": "AS 4100:2020 Table 15.2.2.2 (15.2.5.1 in the 1998 edition); NZS "
@@ -100,6 +104,8 @@ def _size(row: _Printed) -> BoltSize:
             "washer_diameter": _DIMENSIONS,
             "washer_thickness": "AS/NZS 1252.1:2016, middle of the permitted range (from memory)",
             "thread_lengths": "AS/NZS 1252.1:2016: 2 d + 6, + 12, + 25 mm (from memory)",
+            "transition_length": "engineering judgement: five pitches, as EN 14399-3:2015 (from "
+            "memory)",
             "tightening_clearance": _NO_VALUE,
             "entering_clearance": _NO_VALUE,
             "socket_diameter": _NO_VALUE,
@@ -120,6 +126,7 @@ def _product() -> BoltProduct:
         tensile_stress=0.75 * strength,
         sizes=Entries(f"size of {name}", [_size(row) for row in _ROWS]),
         length_increments=((100.0, 5.0), (300.0, 10.0)),
+        rules=ASSEMBLY_RULES,
         source="AS/NZS 1252.1:2016 property class 8.8 (830 and 660 MPa as in a bolt maker's table)",
         sources={
             "shear_stress_included": threaded,

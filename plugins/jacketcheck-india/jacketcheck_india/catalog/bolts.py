@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final, NamedTuple
 
 from jacketcheck.plugin import BoltProduct, BoltSize, Entries
+from jacketcheck_india.catalog.installation import assembly_rules
 from jacketcheck_india.mechanics.detailing import min_edge_distance
 from jacketcheck_india.mechanics.slip import proof_load
 
@@ -39,6 +40,9 @@ _ROWS: Final = (
     _Printed(36.0, 4.0, 817.0, 60.0, 23.55, 36.6, 66.0, 6.0, 56.0, 63.0, 3.0, 8.0, 10.0),
 )
 
+_RUN_OUT: Final = 5.0
+"""Length over which a thread runs out, in pitches."""
+
 _BOLT: Final = "IS 3757:1985 (as ISO 7412:1984, largest dimensions, from memory)"
 _WASHER: Final = "IS 6649:1985 (from memory)"
 _NO_VALUE: Final = "no published value"
@@ -54,6 +58,7 @@ _SOURCES: Final = {
     "nut_height": "IS 6623:2004 (as heavy hex nuts, largest, from memory)",
     "washer_diameter": _WASHER,
     "washer_thickness": _WASHER,
+    "transition_length": "engineering judgement: five pitches, as EN 14399-3:2015 (from memory)",
     "tightening_clearance": _NO_VALUE,
     "entering_clearance": _NO_VALUE,
     "socket_diameter": _NO_VALUE,
@@ -100,6 +105,7 @@ def _size(row: _Printed, tensile_strength: float) -> BoltSize:
         washer_diameter=row.washer,
         washer_thickness=row.washer_thickness,
         thread_lengths=((100.0, row.thread_short), (300.0, row.thread_long)),
+        transition_length=_RUN_OUT * row.pitch,
         source="IS 3757:1985; IS 1367 (Part 3):2002 stress areas",
         sources=_SOURCES,
         aliases=(f"M {row.diameter:g}",),
@@ -118,6 +124,7 @@ def _product(property_class: str, tensile_strength: float, yield_strength: float
         tensile_stress=0.75 * tensile_strength,
         sizes=Entries(f"size of {name}", [_size(row, tensile_strength) for row in _ROWS]),
         length_increments=((100.0, 5.0), (300.0, 10.0)),
+        rules=assembly_rules(name, property_class),
         galvanizing_allowed=property_class == "8.8",
         source=f"IS 3757:1985 and IS 1367 (Part 3):2002 class {property_class}, nominal strengths "
         "(IS 800:2007 Table 1 has up to 4% more for larger bolts)",
