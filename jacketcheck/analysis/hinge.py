@@ -35,8 +35,10 @@ def bilinear(response: MomentCurvature, what: str) -> BilinearCurve:
     """Idealised response; raises NotEvaluatedError where there is none."""
     curve = bilinear_curve(response)
     if not np.isfinite(curve.plastic_moment) or not np.isfinite(curve.ultimate_curvature):
-        reason = f"{what}: no yield before {curve.ultimate_cause} under the axial load"
-        raise NotEvaluatedError(f"{reason} {response.axial_load / 1000.0:g} kN")
+        cause = curve.ultimate_cause
+        before = "" if cause == "not reached" else f" before {cause}"
+        load = f"under the axial load {response.axial_load / 1000.0:.5g} kN"
+        raise NotEvaluatedError(f"{what}: no yield{before} {load}")
     return curve
 
 
