@@ -13,7 +13,7 @@ from jacketcheck.mechanics._arrays import Real
 from jacketcheck.mechanics.core_concrete import CoreConcrete
 from jacketcheck.mechanics.restraint import Restraint
 from jacketcheck.mechanics.retained_pressure import radial_play, seam_opening
-from jacketcheck.mechanics.slip import lowest_hole_size_factor
+from jacketcheck.mechanics.slip_hole_factors import lowest_hole_size_factor
 
 __all__ = [
     "HoopAction",

@@ -14,6 +14,10 @@ from jacketcheck.limit_state import limit_state
 from jacketcheck.limit_states.editions import AASHTO, AISC
 from jacketcheck.mechanics import slip
 from jacketcheck.mechanics._arrays import Real
+from jacketcheck.mechanics.slip_hole_factors import (
+    aashto_hole_size_factor,
+    aisc_slip_resistance_factor,
+)
 from jacketcheck.results import Kind, Result, Steps
 
 __all__ = ["faying_class_of", "seam_slip"]
@@ -89,7 +93,7 @@ def _aisc(jacket: Jacket, faying: FayingClass) -> Result:
     _add_inputs(jacket, faying, steps, symbols=("μ", "T_b", "n_s"))
     steps.add("D_u", "pretension ratio", slip.AISC_PRETENSION_RATIO, "1", clause)
     steps.add("h_f", "no fillers", slip.aisc_filler_factor(0), "1", clause)
-    factor = slip.aisc_slip_resistance_factor(bolts.hole)
+    factor = aisc_slip_resistance_factor(bolts.hole)
     steps.add("φ", f"{bolts.hole} hole", factor, "1", clause)
     nominal = slip.aisc_slip_resistance(
         faying.slip_coefficient,
@@ -107,7 +111,7 @@ def _aashto(jacket: Jacket, faying: FayingClass) -> Result:
     clause = f"{AASHTO} 6.13.2.8"
     demand = add_bolt_force(jacket, steps)
     _add_inputs(jacket, faying, steps, symbols=("K_s", "P_t", "N_s"))
-    hole = slip.aashto_hole_size_factor(bolts.hole)
+    hole = aashto_hole_size_factor(bolts.hole)
     steps.add("K_h", f"{bolts.hole} hole", hole, "1", f"{AASHTO} Table 6.13.2.8-2")
     nominal = slip.aashto_slip_resistance(
         faying.slip_coefficient,

@@ -6,29 +6,21 @@ zero. Forces are those of one bolt; the resistance of a group is the sum over it
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from types import MappingProxyType
-from typing import Final, Literal
+from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
-from jacketcheck.mechanics._arguments import HoleType, choose, require_reduction
+from jacketcheck.mechanics._arguments import require_reduction
 from jacketcheck.mechanics._arrays import Floats, Real, require_at_least, require_positive
 
 __all__ = [
     "AASHTO_SLIP_RESISTANCE_FACTOR",
     "AISC_PRETENSION_RATIO",
-    "aashto_hole_size_factor",
     "aashto_slip_resistance",
-    "aashto_slip_tension_reduction",
     "aisc_filler_factor",
     "aisc_slip_resistance",
-    "aisc_slip_resistance_factor",
-    "aisc_slip_tension_reduction",
-    "lowest_hole_size_factor",
     "probable_slip_load",
-    "rcsc_slip_resistance_factor",
 ]
 
 AISC_PRETENSION_RATIO: Final = 1.13
@@ -36,113 +28,6 @@ AISC_PRETENSION_RATIO: Final = 1.13
 
 AASHTO_SLIP_RESISTANCE_FACTOR: Final = 1.0
 """Slip is checked with R_r = R_n (AASHTO LRFD 9th ed. (2020), 6.13.2.2, from memory)."""
-
-_AISC_FACTORS: Final[Mapping[str, float]] = MappingProxyType(
-    {
-        "standard": 1.00,
-        "short-slot-perpendicular": 1.00,
-        "oversized": 0.85,
-        "short-slot-parallel": 0.85,
-        "long-slot-perpendicular": 0.70,
-        "long-slot-parallel": 0.70,
-    }
-)
-
-_FOUR_STEP_FACTORS: Final[Mapping[str, float]] = MappingProxyType(
-    {
-        "standard": 1.00,
-        "oversized": 0.85,
-        "short-slot-perpendicular": 0.85,
-        "short-slot-parallel": 0.85,
-        "long-slot-perpendicular": 0.70,
-        "long-slot-parallel": 0.60,
-    }
-)
-
-_LOWEST_FACTORS: Final[Mapping[str, float]] = MappingProxyType(
-    {**_FOUR_STEP_FACTORS, "short-slot-parallel": 0.76}
-)
-
-_RCSC_FACTORS: Final[Mapping[str, Mapping[str, float]]] = MappingProxyType(
-    {"2020": _AISC_FACTORS, "2004": _FOUR_STEP_FACTORS}
-)
-
-
-def aisc_slip_resistance_factor(hole: HoleType) -> float:
-    """Resistance factor for slip by hole type, AISC.
-
-    Parameters
-    ----------
-    hole
-        Hole type; slots by their long axis relative to the force.
-
-    Returns
-    -------
-    float
-        Resistance factor phi [-] of load and resistance factor design.
-
-    Raises
-    ------
-    DomainError
-        If the hole type is unknown.
-
-    Notes
-    -----
-    Standard holes and short slots across the force 1.00, oversized holes and short slots along
-    the force 0.85, long slots 0.70. The safety factors of allowable strength design are 1.50,
-    1.76 and 2.14; this package works with factored forces only.
-
-    References
-    ----------
-    AISC 360-22, Specification for Structural Steel Buildings (2022), J3.9(a) to (c).
-
-    Examples
-    --------
-    >>> aisc_slip_resistance_factor("short-slot-parallel")
-    0.85
-    """
-    return choose(_AISC_FACTORS, hole, name="hole")
-
-
-def rcsc_slip_resistance_factor(
-    hole: HoleType, *, edition: Literal["2020", "2004"] = "2020"
-) -> float:
-    """Resistance factor for slip by hole type, RCSC.
-
-    Parameters
-    ----------
-    hole
-        Hole type; slots by their long axis relative to the force.
-    edition
-        Edition of the specification.
-
-    Returns
-    -------
-    float
-        Resistance factor phi [-].
-
-    Raises
-    ------
-    DomainError
-        If the hole type or the edition is unknown.
-
-    Notes
-    -----
-    The 2020 edition has the AISC factors. The 2004 edition, met on older drawings, puts all short
-    slots at 0.85 and long slots along the force at 0.60, and goes with its own slip coefficients
-    (Class A 0.33).
-
-    References
-    ----------
-    RCSC, Specification for Structural Joints Using High-Strength Bolts (2020), 5.4, from memory;
-    RCSC, Specification for Structural Joints Using ASTM A325 or A490 Bolts (2004), 5.4.
-
-    Examples
-    --------
-    >>> rcsc_slip_resistance_factor("long-slot-parallel", edition="2004")
-    0.6
-    """
-    return choose(choose(_RCSC_FACTORS, edition, name="edition"), hole, name="hole")
 
 
 def aisc_filler_factor(fillers: Real) -> Real:
@@ -251,78 +136,6 @@ def aisc_slip_resistance(
     return np.multiply(slip_coefficient, filler_factor) * clamping * slip_planes
 
 
-def aashto_hole_size_factor(hole: HoleType) -> float:
-    """Hole size factor, AASHTO.
-
-    Parameters
-    ----------
-    hole
-        Hole type; slots by their long axis relative to the force.
-
-    Returns
-    -------
-    float
-        Factor K_h [-].
-
-    Raises
-    ------
-    DomainError
-        If the hole type is unknown.
-
-    Notes
-    -----
-    Standard 1.00; oversized and short slots in either direction 0.85; long slots across the force
-    0.70, along it 0.60.
-
-    References
-    ----------
-    AASHTO LRFD Bridge Design Specifications, 9th ed. (2020), Table 6.13.2.8-2, from memory; the
-    same figures stand in RCSC (2004) 5.4.
-
-    Examples
-    --------
-    >>> aashto_hole_size_factor("long-slot-parallel")
-    0.6
-    """
-    return choose(_FOUR_STEP_FACTORS, hole, name="hole")
-
-
-def lowest_hole_size_factor(hole: HoleType) -> float:
-    """Hole size factor that no code undercuts, for slip that is not a matter of one code.
-
-    Parameters
-    ----------
-    hole
-        Hole type; slots by their long axis relative to the force.
-
-    Returns
-    -------
-    float
-        Factor [-].
-
-    Raises
-    ------
-    DomainError
-        If the hole type is unknown.
-
-    Notes
-    -----
-    The smaller of AASHTO's and the Eurocode's for each hole: they part at short slots along the
-    force, 0.85 and 0.76, and at long ones, 0.60 and 0.63.
-
-    References
-    ----------
-    AASHTO LRFD Bridge Design Specifications, 9th ed. (2020), Table 6.13.2.8-2, from memory; EN
-    1993-1-8:2005 Table 3.6.
-
-    Examples
-    --------
-    >>> lowest_hole_size_factor("short-slot-parallel")
-    0.76
-    """
-    return choose(_LOWEST_FACTORS, hole, name="hole")
-
-
 def aashto_slip_resistance(
     surface_factor: Real,
     *,
@@ -380,97 +193,6 @@ def aashto_slip_resistance(
     require_at_least(1.0, slip_planes=slip_planes)
     clamping = _applied(pretension, pretensioned=pretensioned)
     return np.multiply(hole_size_factor, surface_factor) * clamping * slip_planes
-
-
-def _share_of_clamping_left(bolt_tension: Real, clamping: Real) -> Real:
-    """One less tension over clamping, and zero where the tension takes all of it."""
-    require_at_least(0.0, bolt_tension=bolt_tension, pretension=clamping)
-    tension, clamping = np.broadcast_arrays(
-        np.asarray(bolt_tension, dtype=float), np.asarray(clamping, dtype=float)
-    )
-    left: Floats = np.maximum(clamping - tension, 0.0)
-    return left / np.where(clamping > 0.0, clamping, 1.0)
-
-
-def aisc_slip_tension_reduction(
-    bolt_tension: Real,
-    *,
-    pretension: Real,
-    pretension_ratio: Real = AISC_PRETENSION_RATIO,
-) -> Real:
-    """Factor on the slip resistance of a bolt that is also pulled, AISC.
-
-    Parameters
-    ----------
-    bolt_tension
-        Factored tension on one bolt T_u/n_b [N], at least zero; scalar or array.
-    pretension
-        Specified minimum pretension T_b [N], at least zero.
-    pretension_ratio
-        Mean installed over specified pretension D_u [-], above zero.
-
-    Returns
-    -------
-    Real
-        Factor k_sc [-], from 1 down to 0.
-
-    Raises
-    ------
-    DomainError
-        If an argument is not finite or lies outside its range.
-
-    Notes
-    -----
-    ``k_sc = 1 - T_u / (D_u T_b n_b) >= 0`` (Eq. J3-5a); the lower bound is the specification's
-    own. Zero where there is no pretension.
-
-    References
-    ----------
-    AISC 360-22 (2022), J3.10, Eq. J3-5a (J3.9 in the 2010 and 2016 editions).
-
-    Examples
-    --------
-    >>> float(round(aisc_slip_tension_reduction(56.5e3, pretension=100e3), 3))
-    0.5
-    """
-    require_positive(pretension_ratio=pretension_ratio)
-    return _share_of_clamping_left(bolt_tension, np.multiply(pretension_ratio, pretension))
-
-
-def aashto_slip_tension_reduction(bolt_tension: Real, *, pretension: Real) -> Real:
-    """Factor on the slip resistance of a bolt that is also pulled, AASHTO.
-
-    Parameters
-    ----------
-    bolt_tension
-        Tension on one bolt T_u [N], at least zero; scalar or array.
-    pretension
-        Minimum required bolt tension P_t [N], at least zero.
-
-    Returns
-    -------
-    Real
-        Factor [-], from 1 down to 0.
-
-    Raises
-    ------
-    DomainError
-        If an argument is not finite or lies outside its range.
-
-    Notes
-    -----
-    ``1 - T_u / P_t`` (Eq. 6.13.2.11-3); nothing is left once the tension reaches the pretension.
-
-    References
-    ----------
-    AASHTO LRFD Bridge Design Specifications, 9th ed. (2020), 6.13.2.11, from memory.
-
-    Examples
-    --------
-    >>> float(aashto_slip_tension_reduction(25e3, pretension=100e3))
-    0.75
-    """
-    return _share_of_clamping_left(bolt_tension, pretension)
 
 
 def probable_slip_load(slip_coefficient: Real, *, bolt_tension: Real, slip_planes: Real) -> Real:

@@ -18,6 +18,8 @@ from jacketcheck.mechanics import (
     plate_strength,
     seam_detailing,
     slip,
+    slip_hole_factors,
+    slip_tension,
     splice_bending,
     wrench_access,
 )
@@ -38,8 +40,8 @@ FORMULAS: dict[Callable[..., Real], dict[str, float]] = {
         "slip_planes": 2.0,
     },
     slip.aisc_filler_factor: {"fillers": 2.0},
-    slip.aisc_slip_tension_reduction: {"bolt_tension": 40e3, "pretension": 173e3},
-    slip.aashto_slip_tension_reduction: {"bolt_tension": 40e3, "pretension": 173e3},
+    slip_tension.aisc_slip_tension_reduction: {"bolt_tension": 40e3, "pretension": 173e3},
+    slip_tension.aashto_slip_tension_reduction: {"bolt_tension": 40e3, "pretension": 173e3},
     slip.probable_slip_load: {"slip_coefficient": 0.5, "bolt_tension": 20e3, "slip_planes": 1.0},
     bolt_strength.bolt_area: {"diameter": 22.0},
     bolt_strength.seam_joint_length: {"columns": 3.0, "gauge": 70.0},
@@ -209,10 +211,12 @@ def test_outside_the_range_there_is_no_answer(
 @pytest.mark.parametrize(
     "word_in",
     [
-        pytest.param(slip.aisc_slip_resistance_factor, id="aisc"),
-        pytest.param(slip.rcsc_slip_resistance_factor, id="rcsc"),
-        pytest.param(partial(slip.rcsc_slip_resistance_factor, "standard"), id="edition"),
-        pytest.param(slip.aashto_hole_size_factor, id="aashto"),
+        pytest.param(slip_hole_factors.aisc_slip_resistance_factor, id="aisc"),
+        pytest.param(slip_hole_factors.rcsc_slip_resistance_factor, id="rcsc"),
+        pytest.param(
+            partial(slip_hole_factors.rcsc_slip_resistance_factor, "standard"), id="edition"
+        ),
+        pytest.param(slip_hole_factors.aashto_hole_size_factor, id="aashto"),
         pytest.param(plate_strength.punched_hole_factor, id="hole-making"),
         pytest.param(
             lambda word: bolt_bearing.bearing_strength(

@@ -13,7 +13,7 @@ from jacketcheck.as_built.plate_tolerances import thickness_tolerance
 from jacketcheck.catalog import built_in_catalog
 from jacketcheck.mechanics._arguments import HoleType
 from jacketcheck.mechanics._customary_units import INCH
-from jacketcheck.mechanics.slip import aisc_slip_resistance_factor
+from jacketcheck.mechanics.slip_hole_factors import aisc_slip_resistance_factor
 
 CATALOG = built_in_catalog()
 SIZE = CATALOG.bolt_product("A325").size("7/8 in")

@@ -7,13 +7,17 @@ import pytest
 
 from jacketcheck.mechanics._arguments import HoleType
 from jacketcheck.mechanics.slip import (
-    aashto_hole_size_factor,
     aashto_slip_resistance,
-    aashto_slip_tension_reduction,
     aisc_slip_resistance,
-    aisc_slip_resistance_factor,
-    aisc_slip_tension_reduction,
     probable_slip_load,
+)
+from jacketcheck.mechanics.slip_hole_factors import (
+    aashto_hole_size_factor,
+    aisc_slip_resistance_factor,
+)
+from jacketcheck.mechanics.slip_tension import (
+    aashto_slip_tension_reduction,
+    aisc_slip_tension_reduction,
 )
 
 

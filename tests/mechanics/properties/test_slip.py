@@ -11,10 +11,12 @@ from hypothesis import strategies as st
 
 from jacketcheck.mechanics.slip import (
     aashto_slip_resistance,
-    aashto_slip_tension_reduction,
     aisc_slip_resistance,
-    aisc_slip_tension_reduction,
     probable_slip_load,
+)
+from jacketcheck.mechanics.slip_tension import (
+    aashto_slip_tension_reduction,
+    aisc_slip_tension_reduction,
 )
 
 coefficients = st.floats(0.1, 1.0)

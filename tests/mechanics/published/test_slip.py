@@ -12,15 +12,19 @@ from jacketcheck.mechanics._arguments import HoleType
 from jacketcheck.mechanics._customary_units import KIP
 from jacketcheck.mechanics.slip import (
     AISC_PRETENSION_RATIO,
-    aashto_hole_size_factor,
     aashto_slip_resistance,
-    aashto_slip_tension_reduction,
     aisc_filler_factor,
     aisc_slip_resistance,
+)
+from jacketcheck.mechanics.slip_hole_factors import (
+    aashto_hole_size_factor,
     aisc_slip_resistance_factor,
-    aisc_slip_tension_reduction,
     lowest_hole_size_factor,
     rcsc_slip_resistance_factor,
+)
+from jacketcheck.mechanics.slip_tension import (
+    aashto_slip_tension_reduction,
+    aisc_slip_tension_reduction,
 )
 
 A325_PRETENSION = {"3/4": 28.0, "7/8": 39.0, "1": 51.0}
