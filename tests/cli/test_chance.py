@@ -86,8 +86,10 @@ def test_seed_and_method_go_before_the_file(run: Run, edited: Edited) -> None:
 
 
 def test_same_command_same_output(run: Run, case: Path) -> None:
-    first = run("chance", case, *QUICK, "--format", "json").out
-    assert run("chance", case, *QUICK, "--format", "json").out == first
+    arguments = ("chance", case, *QUICK, "--only", "seam-slip", "--only", "clamping")
+    first = run(*arguments, "--format", "json").out
+    assert '"exceeded"' in first
+    assert run(*arguments, "--format", "json").out == first
 
 
 def test_scatter_of_the_file_counts(run: Run, edited: Edited) -> None:
