@@ -78,7 +78,12 @@ class DesignRatios:
 
     @property
     def governing(self) -> Indexes:
-        """Row that decides for each design: one that was not evaluated, else the largest ratio."""
+        """Row that decides for each design: one that was not evaluated, else the largest ratio.
+
+        Without meaning where there is no row at all.
+        """
+        if not self.rows:
+            return np.zeros(self.ratio.shape[1], dtype=np.intp)
         weight = self._weight
         # stable: ratios equal but for rounding keep the order of the limit states
         rounded = np.round(np.where(np.isnan(weight), np.inf, weight), 9)

@@ -85,13 +85,14 @@ def sweep_plot(report: SweepReport, *, system: DisplaySystem) -> Drawing:
         _axis_title(varied, system),
         by_state=len(report.plan.varied) == 1,
     )
-    axes.legend(
-        loc="upper left",
-        bbox_to_anchor=(0.0, -0.16),
-        frameon=False,
-        fontsize=SMALL,
-        borderaxespad=0.0,
-    )
+    if lines:
+        axes.legend(
+            loc="upper left",
+            bbox_to_anchor=(0.0, -0.16),
+            frameon=False,
+            fontsize=SMALL,
+            borderaxespad=0.0,
+        )
     return Drawing(
         name="sweep",
         title=f"Demand over capacity against {varied.path}",

@@ -106,8 +106,8 @@ def _front(
     _, mass = display("kg", system)
     texts = {
         axis: [_value(axis, design, system) for design in shown]
-        for axis in report.varied
-        if any(design.values.get(axis.path) is not None for design in shown)
+        for axis in report.axes
+        if not axis.is_written and any(design.values.get(axis.path) is not None for design in shown)
     }
     differ = [axis for axis, column in texts.items() if len(set(column)) > 1]
     rows = [
