@@ -47,6 +47,13 @@ def _strain_note(strain: BaseStrain) -> str:
     )
 
 
+def _lap_note(strain: BaseStrain) -> str:
+    share = f"laps pull on the sleeve with {strain.tension_share:.2g} of the added bars in tension"
+    if strain.origin == "frozen":
+        return f"{share}, as with mean strengths"
+    return f"{share}, the largest share of any section analysis: the safe side"
+
+
 def remarks(
     limits: Sequence[Limit], model: Model, *, only: Collection[str] | None = None
 ) -> tuple[str, ...]:
@@ -61,6 +68,9 @@ def remarks(
         )
     if any("axial-strain" in limit.variables for limit in limits):
         notes.append(_strain_note(model.strain))
+    lapped = model.jacket.added_bars is not None
+    if lapped and any("added-bar-tensile" in limit.variables for limit in limits):
+        notes.append(_lap_note(model.strain))
     demand = model.jacket.demands.displacement
     if demand is not None and any(limit.id == "displacement-capacity" for limit in limits):
         notes.append("the displacement demand is taken as written, without scatter")
