@@ -15,7 +15,6 @@ Examples
 'sleeve-stock'
 """
 
-from jacketcheck.analysis.added_bars import RepairAnchorage, repair_anchorage
 from jacketcheck.analysis.axial_strain import (
     CheckedStrain,
     add_axial_strain,
@@ -38,14 +37,19 @@ from jacketcheck.analysis.hoop_demand import (
     HoopDemand,
     add_bolt_force,
     add_hoop_force,
+    add_row_force,
     hoop_demand,
 )
 from jacketcheck.analysis.lap import lap_hoop_force
+from jacketcheck.analysis.repair_anchorage import RepairAnchorage, repair_anchorage
 from jacketcheck.analysis.retained import Retained, bond_pressure, retained
 from jacketcheck.analysis.splice import (
+    SpliceStrength,
     effective_splice_thickness,
     splice_eccentricity,
     splice_shares,
+    splice_strength,
+    thinnest_plate,
 )
 from jacketcheck.catalog.assembly_rules import AssemblyRules
 from jacketcheck.catalog.bond_models import BondConditions, BondModel
@@ -90,7 +94,13 @@ from jacketcheck.jacket.jacket_parts import (
     Splice,
 )
 from jacketcheck.limit_state import LimitState, Provisions, limit_state
-from jacketcheck.limit_states._rows import not_applicable
+from jacketcheck.limit_states._rows import (
+    length_at_least,
+    length_at_most,
+    not_applicable,
+    only_valid,
+    within_range,
+)
 from jacketcheck.limit_states.added_bars import added_bar_anchorage as us_added_bar_anchorage
 from jacketcheck.limit_states.seam_slip import faying_class_of
 from jacketcheck.mechanics._arrays import (
@@ -156,6 +166,7 @@ __all__ = [
     "Retained",
     "Sleeve",
     "Splice",
+    "SpliceStrength",
     "Step",
     "Steps",
     "StrengthBand",
@@ -168,6 +179,7 @@ __all__ = [
     "add_bolt_force",
     "add_hinge",
     "add_hoop_force",
+    "add_row_force",
     "bar_bonds",
     "base_section",
     "bond_pressure",
@@ -187,8 +199,11 @@ __all__ = [
     "hoop_demand",
     "lap_hoop_force",
     "leaves",
+    "length_at_least",
+    "length_at_most",
     "limit_state",
     "not_applicable",
+    "only_valid",
     "pick",
     "repair_anchorage",
     "require_at_least",
@@ -198,8 +213,11 @@ __all__ = [
     "retained",
     "splice_eccentricity",
     "splice_shares",
+    "splice_strength",
     "target_stress",
+    "thinnest_plate",
     "us_added_bar_anchorage",
     "with_values",
+    "within_range",
     "worst_height",
 ]

@@ -1,16 +1,17 @@
 """Added bars: what they develop in the footing and in the repair.
 
-Nothing here counts on the sleeve's pressure: the pressure follows from the strain of the base, and
-the base's strength from these bars.
+Nothing here counts on the sleeve's pressure. Whether the seams hold the grout together follows from
+the strain of the base, and that strain from these bars; it is found as if they held.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
-from jacketcheck.analysis.memo import remembered
+from jacketcheck.analysis.memo import remembered, remembered_for_all
+from jacketcheck.catalog.bond_models import BondConditions, grouted_law
 from jacketcheck.errors import NotEvaluatedError
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.jacket.jacket_parts import AddedBarLayer
@@ -25,25 +26,19 @@ from jacketcheck.mechanics.adhesive_anchors import (
     ANCHOR_STRENGTH_REDUCTION,
     SEISMIC_ANCHOR_FACTOR,
 )
-from jacketcheck.mechanics.bar_bond_laws import grouted_bar_law
 from jacketcheck.mechanics.bar_steel import BarSteels
-from jacketcheck.mechanics.bond_development import (
-    DevelopmentCurve,
-    bonded_length,
-    development_curve,
-)
-from jacketcheck.mechanics.bond_law import BondLaw
+from jacketcheck.mechanics.bond_development import DevelopmentCurve, development_curve
 from jacketcheck.mechanics.development_length import reinforcement_grade_factor
 from jacketcheck.mechanics.noncontact_lap import effective_lap_length, lap_offset
 
 __all__ = [
     "FootingAnchorage",
     "LapLength",
-    "RepairAnchorage",
+    "added_bar_conditions",
+    "added_bar_steels",
     "added_bar_stress",
     "footing_anchorage",
     "lap_length",
-    "repair_anchorage",
 ]
 
 
@@ -74,32 +69,10 @@ class FootingAnchorage:
 
 @dataclass(frozen=True, eq=False)
 class LapLength:
-    """Lap of the added bars with the column bars: offset of the two, and length left [mm]."""
+    """Lap of the added bars with the column bars above the gap: offset, and length left [mm]."""
 
     offset: Real
     available: Real
-
-
-@dataclass(frozen=True, eq=False)
-class RepairAnchorage:
-    """Development of the added bars in the repair, from their top downwards.
-
-    Attributes
-    ----------
-    law
-        Local bond law in the grout, without pressure.
-    offset
-        Greatest distance from an added bar to the column bar beside it [mm].
-    available_length
-        Length above the footing less that offset [mm].
-    needed_length
-        Length that develops the target stress [mm].
-    """
-
-    law: BondLaw
-    offset: Real
-    available_length: Real
-    needed_length: Real
 
 
 @remembered
@@ -153,31 +126,36 @@ def lap_length(jacket: Jacket) -> LapLength:
     offset = lap_offset(
         np.subtract(added.layer.circle_radius, column.circle_radius), bar_spacing=column.spacing
     )
-    return LapLength(offset, effective_lap_length(added.height, offset=offset))
+    # in the gap nothing holds what the struts push outwards
+    above = np.maximum(np.subtract(added.height, jacket.sleeve.gap), 0.0)
+    return LapLength(offset, effective_lap_length(above, offset=offset))
 
 
-@remembered
-def repair_anchorage(jacket: Jacket) -> RepairAnchorage:
-    """Development of the added bars in the repair."""
-    added, lap = _added(jacket), lap_length(jacket)
-    law = grouted_bar_law(
-        jacket.grout.strength,
-        clear_rib_spacing=np.multiply(jacket.judgement.rib_spacing_ratio, added.layer.diameter),
+def added_bar_conditions(jacket: Jacket) -> BondConditions:
+    """What surrounds an added bar in the annulus: grout that is held together, no pressure."""
+    added, column = _added(jacket), jacket.column
+    layer, diameter = added.layer, np.asarray(added.layer.diameter)
+    # half a bar diameter is the least that the splitting equation knows; the rows on room in the
+    # annulus ask for more
+    least = 0.5 * diameter
+    to_sleeve = jacket.sleeve.inner_radius - np.add(layer.circle_radius, least)
+    to_column = np.subtract(layer.circle_radius, least) - column.radius
+    return BondConditions(
+        surface="chipped",
+        bar_diameter=diameter,
+        clear_rib_spacing=np.multiply(jacket.judgement.rib_spacing_ratio, diameter),
+        concrete_strength=column.concrete.expected,
+        grout_strength=jacket.grout.strength,
+        cover=least,
+        grout_cover=np.maximum(np.minimum(to_sleeve, to_column), least),
+        half_spacing=np.maximum(np.subtract(layer.spacing, diameter) / 2.0, least),
+        crack_width=0.0,
+        confining_pressure=0.0,
+        splitting_held=True,
     )
-    return RepairAnchorage(
-        law=law,
-        offset=lap.offset,
-        available_length=lap.available,
-        needed_length=bonded_length(
-            added.layer.steel.expected_yield,
-            bar_diameter=added.layer.diameter,
-            law=law,
-            steel=_steels(added),
-        ),
-    )
 
 
-def added_bar_stress(jacket: Jacket, heights: Floats) -> Floats:
+def added_bar_stress(jacket: Jacket, heights: Floats, *, splits: bool = False) -> Floats:
     """Stress that each added bar can develop at some heights above the footing [MPa]; one design.
 
     Parameters
@@ -186,28 +164,42 @@ def added_bar_stress(jacket: Jacket, heights: Floats) -> Floats:
         One design.
     heights
         Heights [mm], shape (n,).
+    splits
+        Whether the grout splits, as slipped seams do not hold it together.
 
     Returns
     -------
     ndarray
         Shape (n,): the smaller of what the footing holds and what bond develops from the bar's top
-        downwards, the lap's offset deducted; zero without added bars.
+        downwards, to the gap at most, the lap's offset deducted; zero without added bars.
     """
     if jacket.added_bars is None:
         return np.zeros(heights.size)
-    length = float(repair_anchorage(jacket).available_length) - heights
-    developed: Floats = _development(jacket).stress_over(length[None, :])[0]
+    gap = float(jacket.sleeve.gap)
+    length = float(lap_length(jacket).available) + gap - np.maximum(heights, gap)
+    curve = _development_in_split_grout(jacket) if splits else _development(jacket)
+    developed: Floats = curve.stress_over(length[None, :])[0]
     return np.minimum(developed, float(footing_anchorage(jacket).stress))
 
 
-@remembered
+@remembered_for_all
 def _development(jacket: Jacket) -> DevelopmentCurve:
-    """Stress that an added bar develops over any length in the repair; one design."""
+    """Stress that an added bar develops over any length in grout that is held; one design."""
+    return _curve(jacket, added_bar_conditions(jacket))
+
+
+@remembered_for_all
+def _development_in_split_grout(jacket: Jacket) -> DevelopmentCurve:
+    """The same in grout that splits, as nothing holds it."""
+    return _curve(jacket, replace(added_bar_conditions(jacket), splitting_held=False))
+
+
+def _curve(jacket: Jacket, conditions: BondConditions) -> DevelopmentCurve:
     added = _added(jacket)
     return development_curve(
         bar_diameter=added.layer.diameter,
-        law=repair_anchorage(jacket).law,
-        steel=_steels(added),
+        law=grouted_law(conditions),
+        steel=added_bar_steels(added),
     )
 
 
@@ -217,7 +209,8 @@ def _added(jacket: Jacket) -> AddedBarLayer:
     return jacket.added_bars
 
 
-def _steels(added: AddedBarLayer) -> BarSteels:
+def added_bar_steels(added: AddedBarLayer) -> BarSteels:
+    """Expected stress-strain curve of the added bars, over designs."""
     steel = added.layer.steel
     return BarSteels(
         steel.expected_yield,

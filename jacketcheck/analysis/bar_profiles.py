@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from typing import Final
 
 import numpy as np
 
 from jacketcheck.analysis.bond import bar_bonds, bond_conditions
-from jacketcheck.analysis.damaged_bars import debonding_bars, target_stress
+from jacketcheck.analysis.damaged_bars import (
+    anchorage_length,
+    anchorage_start,
+    debonding_bars,
+    target_stress,
+)
 from jacketcheck.analysis.memo import remembered
 from jacketcheck.analysis.sections import bar_steel
 from jacketcheck.errors import NotEvaluatedError
@@ -20,8 +24,6 @@ from jacketcheck.mechanics.bond_profile import BondProfile, bond_profile
 
 __all__ = ["BarProfile", "BarProfiles", "bar_profiles"]
 
-_NEARLY: Final = 1.0 - 1e-4
-
 
 @dataclass(frozen=True, eq=False)
 class BarProfile:
@@ -32,8 +34,8 @@ class BarProfile:
     surface
         ``chipped`` or ``unchipped``.
     along
-        Stress, strain, slip and bond stress from the fracture to the top of the repair, when the
-        bar carries its target stress there, or as much of it as it can develop.
+        Stress, strain, slip and bond stress from the start of the anchorage to the top of the
+        repair, when the bar carries its target stress there, or as much of it as it can develop.
     developed
         Stress at the top of the repair [MPa], at most the target.
     reaches_target
@@ -58,6 +60,9 @@ class BarProfiles:
         Preparation that the jacket has.
     fracture_height
         Height of the fracture above the footing [mm].
+    anchorage_start
+        Height from which the bar is anchored again [mm]: its fracture, or the sleeve's lower end
+        where that is higher.
     target_stress, yield_strength
         Stress to be reached at the top of the repair, and expected yield strength [MPa].
     profiles
@@ -69,6 +74,7 @@ class BarProfiles:
     where: str
     surface: Surface
     fracture_height: float
+    anchorage_start: float
     target_stress: float
     yield_strength: float
     profiles: tuple[BarProfile, ...]
@@ -102,6 +108,7 @@ def bar_profiles(jacket: Jacket) -> BarProfiles:
         where=bars.name(neediest),
         surface=bar.surface,
         fracture_height=float(bar.damage_height),
+        anchorage_start=float(anchorage_start(bar, jacket)),
         target_stress=float(target_stress(jacket)),
         yield_strength=float(jacket.column.layer.steel.expected_yield),
         profiles=tuple(profiles),
@@ -110,13 +117,12 @@ def bar_profiles(jacket: Jacket) -> BarProfiles:
 
 
 def _profile(jacket: Jacket, bar: ColumnBar) -> BarProfile:
-    length = float(jacket.repair_height) - float(bar.damage_height)
+    length = float(anchorage_length(bar, jacket))
     diameter = float(jacket.column.layer.diameter)
     law = jacket.bond_model.law(bond_conditions(jacket, bar))
     steel, target = bar_steel(jacket.column.layer.steel), float(target_stress(jacket))
     most = float(developed_stress(length, bar_diameter=diameter, law=law, steel=steel).stress)
-    # the very most that a bar develops may take endless slip where nothing is left of its bond
-    stress = min(_NEARLY * most, target)
+    stress = min(most, target)
     along = bond_profile(
         length, bar_diameter=diameter, law=law, steel=steel, loaded_end_stress=stress
     )

@@ -41,7 +41,11 @@ def bending_directions() -> Floats:
 
 @remembered
 def base_circular_section(jacket: Jacket) -> CircularSection:
-    """Section at the top of the footing: bars with a fracture above it are not counted there."""
+    """Section at the top of the footing: bars with a fracture above it are not counted there.
+
+    Grout ring and added bars act in full: what the seams and friction on the column's face hold
+    follows from the strain that is found with this section.
+    """
     whole = [not counts_as_fractured(bar, jacket) for bar in jacket.column.bars]
     return repaired_section(
         jacket,

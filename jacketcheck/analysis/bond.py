@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, fields
 
 import numpy as np
 
@@ -13,11 +13,12 @@ from jacketcheck.analysis.damaged_bars import (
     debonding_bars,
     target_stress,
 )
-from jacketcheck.analysis.memo import remembered
+from jacketcheck.analysis.memo import remembered_for_all
 from jacketcheck.analysis.retained import bond_pressure, retained
-from jacketcheck.catalog.bond_models import BondConditions
+from jacketcheck.catalog.bond_models import BondConditions, law_where_held
 from jacketcheck.errors import NotEvaluatedError
 from jacketcheck.jacket.column_parts import ColumnBar
+from jacketcheck.jacket.designs import has_designs
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._arrays import Floats, Real
 from jacketcheck.mechanics.bar_steel import BarSteels
@@ -111,16 +112,18 @@ def bond_conditions(jacket: Jacket, bar: ColumnBar) -> BondConditions:
     )
 
 
-@remembered
+@remembered_for_all
 def bar_bonds(jacket: Jacket) -> tuple[BarBond, ...]:
     """Bond of every group of fractured bars, solved together."""
     bars = debonding_bars(jacket)
     if not len(bars):
         return ()
     conditions = [bond_conditions(jacket, bar) for bar in bars.groups]
-    laws = [_law(jacket, one) for one in conditions]
+    slips, law_of = retained(jacket).slips, jacket.bond_model.law
+    laws = [law_where_held(law_of, one, splits=slips) for one in conditions]
     lengths = [anchorage_length(bar, jacket) for bar in bars.groups]
-    law, length = stacked_law(laws), np.stack(np.broadcast_arrays(*lengths))
+    law = _over_designs(stacked_law(laws), jacket)
+    length = np.stack(np.broadcast_arrays(*lengths))
     steel, diameter, target = (
         bar_steels(jacket),
         jacket.column.layer.diameter,
@@ -143,17 +146,6 @@ def bar_bonds(jacket: Jacket) -> tuple[BarBond, ...]:
     )
 
 
-def _law(jacket: Jacket, conditions: BondConditions) -> BondLaw:
-    """Law of the jacket's bond model; of many designs some may slip at their seams."""
-    law_of, slips = jacket.bond_model.law, retained(jacket).slips
-    if np.all(slips) or not np.any(slips):
-        return law_of(conditions)
-    loose = law_of(replace(conditions, splitting_held=False))
-    held = law_of(replace(conditions, splitting_held=True))
-    names = [one.name for one in fields(BondLaw)]
-    return BondLaw(*(np.where(slips, getattr(loose, name), getattr(held, name)) for name in names))
-
-
 def stress_at_height(jacket: Jacket, heights: Floats) -> Floats:
     """Stress that each group of fractured bars develops at some heights [MPa]; one design.
 
@@ -165,18 +157,24 @@ def stress_at_height(jacket: Jacket, heights: Floats) -> Floats:
     bars = debonding_bars(jacket)
     if not len(bars):
         return np.empty((0, heights.size))
-    above = np.array([heights - float(anchorage_start(bar, jacket)) for bar in bars.groups])
-    return _development(jacket).stress_over(above)
+    rows = [
+        curve.stress_over(heights[None, :] - float(anchorage_start(bar, jacket)))
+        for bar, curve in zip(bars.groups, _development(jacket), strict=True)
+    ]
+    return np.concatenate(rows)
 
 
-@remembered
-def _development(jacket: Jacket) -> DevelopmentCurve:
-    """Stress that each group of fractured bars develops over any length; one design."""
-    return development_curve(
+@remembered_for_all
+def _development(jacket: Jacket) -> tuple[DevelopmentCurve, ...]:
+    """Stress that each group of fractured bars develops over any length, over designs."""
+    laws = [one.law for one in bar_bonds(jacket)]
+    curves = development_curve(
         bar_diameter=jacket.column.layer.diameter,
-        law=stacked_law([one.law for one in bar_bonds(jacket)]),
+        law=_over_designs(stacked_law(laws), jacket),
         steel=bar_steels(jacket),
     )
+    length, stress = (np.split(rows, len(laws)) for rows in (curves.length, curves.stress))
+    return tuple(DevelopmentCurve(*group) for group in zip(length, stress, strict=True))
 
 
 def stacked_law(laws: Sequence[BondLaw]) -> BondLaw:
@@ -186,6 +184,13 @@ def stacked_law(laws: Sequence[BondLaw]) -> BondLaw:
     return BondLaw(
         *(np.stack([np.broadcast_to(getattr(law, name), shape) for law in laws]) for name in names)
     )
+
+
+def _over_designs(law: BondLaw, jacket: Jacket) -> BondLaw:
+    """A stacked law with an axis for designs where there are any, though it is one for all."""
+    if np.ndim(law.peak_stress) > 1 or not has_designs(jacket):
+        return law
+    return BondLaw(*(np.asarray(getattr(law, one.name))[:, None] for one in fields(BondLaw)))
 
 
 def _over(length: Floats, law: BondLaw) -> Floats:

@@ -6,13 +6,14 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from jacketcheck.analysis.added_bars import added_bar_stress
+from jacketcheck.analysis.added_bars import added_bar_stress, lap_length
 from jacketcheck.analysis.base_state import CAPACITY_STRAIN, bending_directions
 from jacketcheck.analysis.bond import stress_at_height
-from jacketcheck.analysis.damaged_bars import debonding_bars
+from jacketcheck.analysis.damaged_bars import anchorage_start, debonding_bars
 from jacketcheck.analysis.hinge import hinge
 from jacketcheck.analysis.interface import height_of_transfer, interface
 from jacketcheck.analysis.memo import design_by_design, remembered
+from jacketcheck.analysis.repair_anchorage import repair_anchorage
 from jacketcheck.analysis.sections import bending_angle, repaired_section
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._arrays import Floats, Real
@@ -29,7 +30,8 @@ __all__ = [
     "worst_height",
 ]
 
-_STATIONS = 13
+_STATIONS = 11
+"""Stations at equal distances; those where strength changes at once are added."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -102,7 +104,7 @@ def height_profile(jacket: Jacket) -> HeightProfile:
     upward from the footing. Grout and added bars take over only what friction on the column's face
     hands to them above. Section and failure strain are those of the base at every height.
     """
-    height = np.linspace(0.0, hinge_bottom(jacket), _STATIONS)
+    height = _stations(jacket)
     forces = hinge(jacket)
     column, added = column_bar_stress(jacket, height), _added_bar_stress(jacket, height)
     clock = bending_directions()
@@ -124,6 +126,17 @@ def height_profile(jacket: Jacket) -> HeightProfile:
         direction=clock[weakest],
         ring_limit=ring,
     )
+
+
+def _stations(jacket: Jacket) -> Floats:
+    """Heights that are looked at, those where bars begin to count or end among them [mm]."""
+    top = hinge_bottom(jacket)
+    bars = debonding_bars(jacket).groups
+    ends = {float(anchorage_start(bar, jacket)) for bar in bars}
+    if jacket.added_bars is not None:
+        ends |= {float(lap_length(jacket).available) + float(jacket.sleeve.gap)}
+    inside = [height for height in ends if 0.0 < height < top]
+    return np.unique(np.append(np.linspace(0.0, top, _STATIONS), inside))
 
 
 def hinge_bottom(jacket: Jacket) -> float:
@@ -154,7 +167,9 @@ def _added_bar_stress(jacket: Jacket, height: Floats) -> Floats:
         return np.empty((height.size, 0))
     half = float(added.layer.total_area) / 2.0
     top = np.minimum(added.height, jacket.repair_height)
-    stress = np.minimum(added_bar_stress(jacket, height), _handed_over(jacket, top, height) / half)
+    splits = bool(repair_anchorage(jacket).splits)
+    developed = added_bar_stress(jacket, height, splits=splits)
+    stress = np.minimum(developed, _handed_over(jacket, top, height) / half)
     return np.repeat(stress[:, None], int(added.layer.count), axis=1)
 
 

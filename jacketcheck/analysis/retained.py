@@ -6,11 +6,12 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from jacketcheck.analysis.clamping import clamping_supply
+from jacketcheck.analysis.clamping import beside_laps, clamping_supply
 from jacketcheck.analysis.dilation import dilation
 from jacketcheck.analysis.hoop_action import hoop_action
 from jacketcheck.analysis.hoop_demand import hoop_demand
-from jacketcheck.analysis.memo import remembered
+from jacketcheck.analysis.lap import lap_hoop_force
+from jacketcheck.analysis.memo import remembered, remembered_for_all
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._arrays import Real
 from jacketcheck.mechanics.hoop import core_pressure
@@ -26,20 +27,24 @@ __all__ = ["Retained", "bond_pressure", "retained"]
 
 @dataclass(frozen=True, eq=False)
 class Retained:
-    """Pressure on the next cycle, at the hoop strain up to which clamping is counted.
+    """Pressure on the next cycle, at the hoop strain of the core up to which clamping is counted.
 
     Attributes
     ----------
+    hoop_strain
+        That strain, carried to the inner face of the sleeve [-].
     slips
         Whether the seams slip under their hoop force, laps included.
     slip_loss, yield_loss
-        Hoop strain that slip would take, and that yield at the checked strain takes [-].
+        Hoop strain of the sleeve that slip would take, and that yield at the checked strain takes,
+        laps included [-].
     after_slip, after_yield
         Each loss by itself, slip as if it happened.
     after_both
         What this jacket keeps: slip where it slips, and yield.
     """
 
+    hoop_strain: Real
     slips: Real
     slip_loss: Real
     yield_loss: Real
@@ -48,7 +53,7 @@ class Retained:
     after_both: RetainedPressure
 
 
-@remembered
+@remembered_for_all
 def retained(jacket: Jacket) -> Retained:
     """Pressure that the sleeve keeps for the next cycle."""
     action, state = hoop_action(jacket), dilation(jacket).minimum
@@ -58,24 +63,27 @@ def retained(jacket: Jacket) -> Retained:
         np.greater(hoop_demand(jacket).bolt_force, action.slip_force),
     )
     slip_loss = hoop_strain_lost_by_slip(action.seam_slip, inner_radius=radius)
+    steel = jacket.sleeve.steel
+    laps = lap_hoop_force(jacket) / np.multiply(steel.elastic_modulus, jacket.sleeve.thickness)
     yield_loss = hoop_strain_lost_by_yield(
-        state.sleeve_hoop_strain,
-        yield_strain=np.divide(
-            jacket.sleeve.steel.yield_strength, jacket.sleeve.steel.elastic_modulus
-        ),
+        np.add(state.sleeve_hoop_strain, laps),
+        yield_strain=np.divide(steel.yield_strength, steel.elastic_modulus),
     )
+    # losses are strains of the sleeve; the strain that clamping counts is the core's
+    strain = np.multiply(jacket.judgement.clamping_strain, jacket.column.radius) / radius
 
     def after(slip: Real, plastic: Real) -> RetainedPressure:
         return retained_pressure(
-            jacket.judgement.clamping_strain,
+            strain,
             slip_loss=slip,
             yield_loss=plastic,
             inner_radius=radius,
             radial_compliance=action.radial_compliance,
-            yield_pressure=action.yield_pressure,
+            yield_pressure=beside_laps(jacket, action.yield_pressure),
         )
 
     return Retained(
+        hoop_strain=strain,
         slips=slips,
         slip_loss=slip_loss,
         yield_loss=yield_loss,

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, fields, replace
 from typing import TypeAlias
 
 import numpy as np
@@ -15,7 +15,14 @@ from jacketcheck.mechanics.bar_bond_laws import cracked_concrete_bar_law, groute
 from jacketcheck.mechanics.bond_law import BondLaw, weaker_bond_law
 from jacketcheck.mechanics.published_bond_laws import splitting_bond_law, splitting_bond_strength
 
-__all__ = ["BondConditions", "BondModel", "LawOf", "built_in_bond_models"]
+__all__ = [
+    "BondConditions",
+    "BondModel",
+    "LawOf",
+    "built_in_bond_models",
+    "grouted_law",
+    "law_where_held",
+]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -99,7 +106,27 @@ def built_in_bond_models() -> tuple[BondModel, ...]:
     )
 
 
-def _grouted_law(bar: BondConditions) -> BondLaw:
+def law_where_held(law_of: LawOf, conditions: BondConditions, *, splits: Real) -> BondLaw:
+    """Law of a bar; of many designs some may slip at their seams and hold no splitting crack.
+
+    Parameters
+    ----------
+    law_of
+        Gives the law of a bar.
+    conditions
+        What surrounds it; whether splitting is held is replaced.
+    splits
+        Whether it is not; a number or an array over designs.
+    """
+    if np.all(splits) or not np.any(splits):
+        return law_of(replace(conditions, splitting_held=not np.any(splits)))
+    loose = law_of(replace(conditions, splitting_held=False))
+    held = law_of(replace(conditions, splitting_held=True))
+    names = [one.name for one in fields(BondLaw)]
+    return BondLaw(*(np.where(splits, getattr(loose, name), getattr(held, name)) for name in names))
+
+
+def grouted_law(bar: BondConditions) -> BondLaw:
     """Pull-out while the sleeve holds the grout together; where its seams slip, splitting too."""
     law = grouted_bar_law(
         bar.grout_strength,
@@ -120,7 +147,7 @@ def _grouted_law(bar: BondConditions) -> BondLaw:
 
 
 def _model_code_law(bar: BondConditions) -> BondLaw:
-    chipped = _grouted_law(bar)
+    chipped = grouted_law(bar)
     if bar.surface == "chipped":
         return chipped
     return cracked_concrete_bar_law(

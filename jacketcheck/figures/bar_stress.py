@@ -43,7 +43,7 @@ def bar_stress(jacket: Jacket, *, system: DisplaySystem) -> Drawing:
     ends = []
     for profile in found.profiles:
         style = LINES[0 if profile.surface == "chipped" else 1]
-        x = (profile.along.distance + found.fracture_height) * shown(1.0, "mm", system)
+        x = (profile.along.distance + found.anchorage_start) * shown(1.0, "mm", system)
         y = profile.along.stress * shown(1.0, "MPa", system)
         own = profile.surface == found.surface
         axes.plot(x, y, color=style.color, linestyle=style.dashes, linewidth=2.0 if own else 1.3)
@@ -76,12 +76,14 @@ def bar_stress(jacket: Jacket, *, system: DisplaySystem) -> Drawing:
 
 def _alt(found: BarProfiles, top: float, system: DisplaySystem) -> str:
     target = quantity(found.target_stress, "MPa", system)
-    length = length_text(top - found.fracture_height, system)
+    length = length_text(top - found.anchorage_start, system)
+    start = f"zero at the fracture {length_text(found.fracture_height, system)} above the footing"
+    if found.anchorage_start > found.fracture_height:
+        start += f" and up to the sleeve, {length_text(found.anchorage_start, system)} above it"
     sentences = [
         (
-            f"Stress in {found.where}, zero at the fracture "
-            f"{length_text(found.fracture_height, system)} above the footing, over the {length} to "
-            f"the top of the repair; the target there is {target}."
+            f"Stress in {found.where}, {start}, over the {length} to the top of the repair; the "
+            f"target there is {target}."
         )
     ]
     for profile in found.profiles:

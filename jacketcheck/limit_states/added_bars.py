@@ -6,8 +6,9 @@ from typing import Final
 
 import numpy as np
 
-from jacketcheck.analysis.added_bars import footing_anchorage, lap_length, repair_anchorage
+from jacketcheck.analysis.added_bars import footing_anchorage, lap_length
 from jacketcheck.analysis.lap import lap_hoop_force, tension_share
+from jacketcheck.analysis.repair_anchorage import repair_anchorage
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.jacket.jacket_parts import AddedBarLayer
 from jacketcheck.limit_state import limit_state
@@ -32,8 +33,8 @@ _EDGES: Final = (
 )
 _OFFSET: Final = "beyond this offset the force is followed by struts, as the hoop force above does"
 _IN_GROUT: Final = (
-    "engineering judgement: the bars pull out of the grout and do not split it, for which the "
-    "seams must hold"
+    "engineering judgement: grout bonds like concrete of its strength; while the seams hold, the "
+    "bars pull out of it and do not split it"
 )
 _GROUT: Final = (
     "engineering judgement: grout in a roughened and cleaned drilled hole holds the bar as cast "
@@ -144,7 +145,7 @@ def _breakout(jacket: Jacket, added: AddedBarLayer) -> Result:
 @limit_state(
     "added-bar-development",
     title="Development of the added bars in the repair",
-    monotonic={"added_bars.height": -1, "grout.strength": -1},
+    monotonic={"added_bars.height": -1},
     effort="closed-form",
 )
 def added_bar_development(jacket: Jacket) -> list[Result]:
@@ -157,6 +158,8 @@ def added_bar_development(jacket: Jacket) -> list[Result]:
     _add_bar(added, steps)
     steps.add("f_ye", added.layer.steel.name, added.layer.steel.expected_yield, "MPa",
               added.layer.steel.source)  # fmt: skip
+    held = "may split" if np.any(found.splits) else "held"
+    steps.add("splitting", "by the sleeve", held, "", "limit state seam-slip")
     steps.add("τ_max", "grout, good bond, no pressure counted", found.law.peak_stress, "MPa", FIB)
     demand = steps.add("l_need", "shortest length that develops f_ye", found.needed_length, "mm",
                        "dσ/dx = 4 τ(s)/d_b, ds/dx = ε(σ)")  # fmt: skip
@@ -168,8 +171,10 @@ def _add_lap_length(jacket: Jacket, added: AddedBarLayer, steps: Steps) -> Real:
     """Write down the length of the added bars that counts in the repair and return it [mm]."""
     lap = lap_length(jacket)
     steps.add("h_a", "height of the added bars", added.height, "mm", "input added_bars.height")
+    steps.add("g", "gap, in which nothing holds the struts", jacket.sleeve.gap, "mm",
+              "input repair.gap")  # fmt: skip
     steps.add("a", "offset to the column bar beside it", lap.offset, "mm", "geometry")
-    return steps.add("l_s", "max(h_a − a, 0)", lap.available, "mm", "struts at 45°")
+    return steps.add("l_s", "max(max(h_a − g, 0) − a, 0)", lap.available, "mm", "struts at 45°")
 
 
 @limit_state(

@@ -11,7 +11,8 @@ from jacketcheck.analysis.damaged_bars import (
     target_stress,
 )
 from jacketcheck.analysis.hoop_action import hoop_action
-from jacketcheck.analysis.hoop_demand import add_radii
+from jacketcheck.analysis.hoop_demand import add_radii, add_rows
+from jacketcheck.analysis.lap import lap_hoop_force
 from jacketcheck.analysis.retained import retained
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.limit_state import limit_state
@@ -99,8 +100,16 @@ def _add_supply(jacket: Jacket, steps: Steps) -> None:
     steps.add("p(ε_cl)", "max(ε_cl R_c − u_0, 0)/(du/dp)", supply.at_hoop_strain, "MPa", _SOURCE)
     steps.add("F_y", sleeve.steel.name, sleeve.steel.yield_strength, "MPa", sleeve.steel.source)
     steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
-    steps.add("p_y", "F_y t/R_i", supply.at_yield, "MPa", "thin shell")
-    steps.add("p_slip", "smallest μ, no D_u; not for snug bolts", supply.at_slip, "MPa", "friction")
+    steps.add("N_lap", "non-contact laps", lap_hoop_force(jacket), "N/mm",
+              "limit state added-bar-lap")  # fmt: skip
+    steps.add("p_y", "max(F_y t − N_lap, 0)/R_i", supply.at_yield, "MPa", "thin shell, beside laps")
+    slip = action.slip_force if jacket.bolts.pretensioned else np.inf
+    steps.add("V_slip", "one bolt, smallest μ, no D_u; not for snug bolts", slip, "N", "friction")
+    add_rows(jacket, steps)
+    steps.add("h_t", "max(s, e_end + s/2)", jacket.bolts.tributary_height, "mm", "tributary height")
+    steps.add("n_c", "columns", jacket.bolts.columns, "1", "input bolts.columns")
+    steps.add("p_slip", "max(V_slip n_c/h_t − N_lap, 0)/R_i", supply.at_slip, "MPa",
+              "hardest-worked row, beside laps")  # fmt: skip
 
 
 @limit_state("retained-pressure", title="Confining pressure kept for the next cycle")
@@ -120,9 +129,11 @@ def retained_pressure(jacket: Jacket) -> list[Result]:
 def _kept(jacket: Jacket, where: str, loss: Real, state: RetainedPressure) -> Result:
     steps, need = Steps(), clamping_need(jacket).largest_core_pressure
     _add_supply(jacket, steps)
+    steps.add("ε_0", "ε_cl R_c/R_i", retained(jacket).hoop_strain, "1",
+              "core's strain, carried to the sleeve")  # fmt: skip
     steps.add("Δε", "2 δ/(π D_i) for slip, ε_max − F_y/E for yield", loss, "1", "hoop strain lost")
-    steps.add("p_0", "min(ε_cl R_i/(du/dp), p_y)", state.before, "MPa", "compatibility of the ring")
-    left = steps.add("p", "min(max(ε_cl − Δε, 0) R_i/(du/dp), p_y)", state.retained, "MPa",
+    steps.add("p_0", "min(ε_0 R_i/(du/dp), p_y)", state.before, "MPa", "compatibility of the ring")
+    left = steps.add("p", "min(max(ε_0 − Δε, 0) R_i/(du/dp), p_y)", state.retained, "MPa",
                      "compatibility of the ring")  # fmt: skip
     steps.add("p_c", "needed on the core", need, "MPa", "limit state clamping")
     demand = np.multiply(need, jacket.column.radius) / jacket.sleeve.inner_radius

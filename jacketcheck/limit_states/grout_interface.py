@@ -6,19 +6,32 @@ from typing import Final
 
 import numpy as np
 
-from jacketcheck.analysis.interface import SHEAR_FACTOR, height_of_transfer, interface
+from jacketcheck.analysis.interface import (
+    SHEAR_FACTOR,
+    Interface,
+    height_of_transfer,
+    interface,
+)
 from jacketcheck.jacket.jacket import Jacket
+from jacketcheck.jacket.jacket_parts import AddedBarLayer
 from jacketcheck.limit_state import limit_state
 from jacketcheck.limit_states._rows import not_applicable
 from jacketcheck.limit_states.editions import AASHTO, ACI
 from jacketcheck.mechanics._arrays import Real
+from jacketcheck.mechanics.interface_shear import (
+    aci_friction_coefficient,
+    aci_interface_shear_limit,
+)
 from jacketcheck.results import Result, Steps
 
 __all__ = ["grout_interface"]
 
 _TITLE = "Shear between column and grout"
-_CLAUSE = f"{ACI} 22.9.4.2; {AASHTO} 5.7.4"
+_AASHTO: Final = f"{AASHTO} 5.7.4"
+_ACI: Final = f"{ACI} 22.9.4"
 _BAR_OVERSTRENGTH: Final = 1.25
+_ACI_SHEAR_FACTOR: Final = 0.75
+"""Strength reduction factor for shear (ACI 318-19 21.2.1)."""
 _JUDGEMENT = (
     "engineering judgement: half of the added bars pull at 1.25 f_y over half of the column's "
     "perimeter, held by friction under the pressure that the sleeve keeps; cohesion is not counted"
@@ -29,39 +42,70 @@ _JUDGEMENT = (
     "grout-interface", title=_TITLE, monotonic={"added_bars.height": 0}, effort="closed-form"
 )
 def grout_interface(jacket: Jacket) -> list[Result]:
-    """Vertical shear from the added bars in tension against friction on the column's face."""
+    """Vertical shear from the added bars in tension against friction on the column's face.
+
+    By AASHTO and by ACI, one row each. Sections count with AASHTO's.
+    """
     added = jacket.added_bars
     if added is None:
         return [not_applicable(_TITLE, "no added bars")]
-    steps, steel = Steps(), added.layer.steel
+    return [_aashto(jacket, added), _aci(jacket, added)]
+
+
+def _aashto(jacket: Jacket, added: AddedBarLayer) -> Result:
+    steps, face = Steps(), interface(jacket)
+    demand = _add_demand(added, steps)
+    area = _add_face(jacket, added, steps, face)
+    steps.add("μ", f"{face.surface} face", face.friction, "1", f"{_AASHTO}.4")
+    steps.add("v_max", "min(K_1 f′c, K_2)", face.largest_stress, "MPa",
+              f"{AASHTO} Eq. 5.7.4.3-4, -5")  # fmt: skip
+    stress = np.minimum(np.multiply(face.friction, face.pressure), face.largest_stress)
+    steps.add("V_n", "min(μ p, v_max) A_cv", stress * area, "N", _AASHTO)
+    steps.add("φ", "shear", SHEAR_FACTOR, "1", f"{AASHTO} 5.5.4.2")
+    return _row(face, demand, SHEAR_FACTOR * stress * area, _AASHTO, steps)
+
+
+def _aci(jacket: Jacket, added: AddedBarLayer) -> Result:
+    steps, face = Steps(), interface(jacket)
+    demand = _add_demand(added, steps)
+    area = _add_face(jacket, added, steps, face)
+    friction = steps.add("μ", f"{face.surface} face", aci_friction_coefficient(face.surface), "1",
+                         f"{ACI} Table 22.9.4.2")  # fmt: skip
+    weaker = np.minimum(jacket.column.concrete.specified, jacket.grout.strength)
+    largest = aci_interface_shear_limit(1.0, concrete_strength=weaker, surface=face.surface)
+    steps.add("v_max", "limit for the surface and the weaker of column and grout", largest, "MPa",
+              f"{ACI} Table 22.9.4.4")  # fmt: skip
+    stress = np.minimum(np.multiply(friction, face.pressure), largest)
+    steps.add("V_n", "min(μ p, v_max) A_cv", stress * area, "N", _ACI)
+    steps.add("φ", "shear", _ACI_SHEAR_FACTOR, "1", f"{ACI} 21.2.1")
+    return _row(face, demand, _ACI_SHEAR_FACTOR * stress * area, _ACI, steps)
+
+
+def _row(face: Interface, demand: Real, capacity: Real, clause: str, steps: Steps) -> Result:
+    steps.add("φV_n", "φ V_n", capacity, "N", clause)
+    where = f"{face.surface} face of the column"
+    return Result(_TITLE, where, demand, capacity, "N", clause, steps.lines, (_JUDGEMENT,))
+
+
+def _add_demand(added: AddedBarLayer, steps: Steps) -> Real:
+    """Write down the force of the added bars in tension and return it [N]."""
+    steel = added.layer.steel
     steps.add("n", "added bars", added.layer.count, "1", "input added_bars.count")
     steps.add("A_b", added.layer.size, added.layer.area, "mm2", added.layer.source)
     half = steps.add("A_s", "n A_b/2", added.layer.total_area / 2.0, "mm2", "half of the bars")
     steps.add("f_y", steel.name, steel.yield_strength, "MPa", steel.source)
     force = np.multiply(_BAR_OVERSTRENGTH * steel.yield_strength, half)
-    demand = steps.add("V_u", "1.25 f_y A_s", force, "N", f"{ACI} 18.6.3.1 for 1.25; statics")
-    top = np.minimum(added.height, jacket.repair_height)
-    capacity = _add_friction(jacket, steps, top)
-    where = f"{interface(jacket).surface} face of the column"
-    return [Result(_TITLE, where, demand, capacity, "N", _CLAUSE, steps.lines, (_JUDGEMENT,))]
+    return steps.add("V_u", "1.25 f_y A_s", force, "N", f"{ACI} 18.6.3.1 for 1.25; statics")
 
 
-def _add_friction(jacket: Jacket, steps: Steps, top: Real) -> Real:
-    """Write down what friction passes between the sleeve's lower end and a height."""
-    face, diameter = interface(jacket), jacket.column.diameter
+def _add_face(jacket: Jacket, added: AddedBarLayer, steps: Steps, face: Interface) -> Real:
+    """Write down the face between the sleeve's lower end and the bars' top; its area [mm²]."""
+    top, diameter = np.minimum(added.height, jacket.repair_height), jacket.column.diameter
     steps.add("h_a", "height of the added bars", top, "mm", "input added_bars.height")
     steps.add("g", "gap, in which nothing presses", jacket.sleeve.gap, "mm", "input repair.gap")
     height = steps.add("h", "max(h_a − g, 0)", height_of_transfer(jacket, top), "mm", "geometry")
     steps.add("D", "column", diameter, "mm", "input column.diameter")
-    area = steps.add(
-        "A_cv", "π D h/2", np.pi * np.multiply(diameter, height) / 2.0, "mm2", "geometry"
-    )
     steps.add("p", "supplied and kept for the next cycle, on the core", face.pressure, "MPa",
               "limit states clamping, retained-pressure")  # fmt: skip
-    steps.add("μ", f"{face.surface} face", face.friction, "1", f"{ACI} Table 22.9.4.2")
-    steps.add("v_max", "min(K_1 f′c, K_2)", face.largest_stress, "MPa",
-              f"{AASHTO} Eq. 5.7.4.3-4, -5")  # fmt: skip
-    stress = np.minimum(np.multiply(face.friction, face.pressure), face.largest_stress)
-    steps.add("V_n", "min(μ p, v_max) A_cv", stress * area, "N", _CLAUSE)
-    steps.add("φ", "shear", SHEAR_FACTOR, "1", f"{AASHTO} 5.5.4.2")
-    return steps.add("φV_n", "φ V_n", np.multiply(face.resistance, height), "N", _CLAUSE)
+    area = np.pi * np.multiply(diameter, height) / 2.0
+    return steps.add("A_cv", "π D h/2", area, "mm2", "geometry")

@@ -70,7 +70,7 @@ def moment_along_height(jacket: Jacket) -> list[Result]:
     worst = worst_height(jacket)
     steps.add("z_h", "H − 0.022 f_ye d_b ≥ H/2, where the hinge begins", worst.hinge_bottom, "mm",
               "yield strain penetrates into the repair")  # fmt: skip
-    steps.add("z", "worst of 12 stations up to there", worst.height, "mm",
+    steps.add("z", "worst of the stations up to there", worst.height, "mm",
               "section analysis along the height")  # fmt: skip
     demand = steps.add("M(z)", "M_base − V_o z", worst.demand, "N mm", "statics")
     steps.add("C_ring(z)", "friction on half of the column's face above z", worst.ring_limit, "N",

@@ -274,9 +274,9 @@ def available_clamping_pressure(
         Outward movement of that face for each unit of pressure on the sleeve [mm/MPa], above zero;
         from `jacketcheck.mechanics.hoop.radial_compliance`.
     yield_pressure
-        Pressure at which the sleeve yields [MPa], above zero.
+        Pressure at which the sleeve yields [MPa], at least zero; less what other hoop forces take.
     slip_pressure
-        Pressure at which the seams slip [MPa], at least zero; infinite for bolts in bearing, whose
+        The same for slip of the seams [MPa], at least zero; infinite for bolts in bearing, whose
         slip is counted in `radial_play` instead.
     hoop_strain
         Dilation strain of the core up to which the cracks transfer friction [-], above zero.
@@ -315,10 +315,9 @@ def available_clamping_pressure(
     require_positive(
         core_radius=core_radius,
         radial_compliance=radial_compliance,
-        yield_pressure=yield_pressure,
         hoop_strain=hoop_strain,
     )
-    require_at_least(0.0, radial_play=radial_play)
+    require_at_least(0.0, radial_play=radial_play, yield_pressure=yield_pressure)
     require_at_least_or_infinite(0.0, slip_pressure=slip_pressure)
     movement = np.multiply(hoop_strain, core_radius) - radial_play
     at_hoop_strain = np.maximum(movement, 0.0) / radial_compliance

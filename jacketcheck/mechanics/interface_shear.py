@@ -18,6 +18,7 @@ from jacketcheck.mechanics._customary_units import KSI, PSI
 
 __all__ = [
     "InterfaceSurface",
+    "aashto_friction_coefficient",
     "aashto_interface_shear",
     "aashto_interface_shear_limit",
     "aci_friction_coefficient",
@@ -202,6 +203,36 @@ def aci_interface_shear(
     limit = aci_interface_shear_limit(area, concrete_strength=concrete_strength, surface=surface)
     clamping = np.multiply(bar_area, np.minimum(bar_yield, 60.0 * KSI)) + clamping_force
     return np.clip(friction * clamping, 0.0, limit)
+
+
+def aashto_friction_coefficient(surface: InterfaceSurface) -> float:
+    """Coefficient of friction of an interface, AASHTO LRFD, normal-weight concrete.
+
+    Parameters
+    ----------
+    surface
+        Contact surface.
+
+    Returns
+    -------
+    float
+        Coefficient mu [-].
+
+    Raises
+    ------
+    DomainError
+        If the surface is unknown.
+
+    References
+    ----------
+    AASHTO LRFD 9th ed. (2020), 5.7.4.4 (from memory).
+
+    Examples
+    --------
+    >>> aashto_friction_coefficient("smooth")
+    0.6
+    """
+    return choose(_AASHTO_INTERFACES, surface, name="surface").friction
 
 
 def aashto_interface_shear_limit(

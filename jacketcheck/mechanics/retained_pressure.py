@@ -219,7 +219,7 @@ def retained_pressure(
     radial_compliance
         Outward movement for each unit of pressure on the sleeve [mm/MPa], above zero.
     yield_pressure
-        Pressure at which the sleeve yields [MPa], above zero.
+        Pressure at which the sleeve yields [MPa], at least zero; less what other hoop forces take.
 
     Returns
     -------
@@ -248,12 +248,14 @@ def retained_pressure(
     >>> float(left.before), float(left.retained), bool(left.nothing_left)
     (2.0, 1.0, False)
     """
-    require_at_least(0.0, hoop_strain=hoop_strain, slip_loss=slip_loss, yield_loss=yield_loss)
-    require_positive(
-        inner_radius=inner_radius,
-        radial_compliance=radial_compliance,
+    require_at_least(
+        0.0,
+        hoop_strain=hoop_strain,
+        slip_loss=slip_loss,
+        yield_loss=yield_loss,
         yield_pressure=yield_pressure,
     )
+    require_positive(inner_radius=inner_radius, radial_compliance=radial_compliance)
     lost = np.add(slip_loss, yield_loss)
     remaining = np.subtract(hoop_strain, lost)
     stiffness = np.divide(inner_radius, radial_compliance)

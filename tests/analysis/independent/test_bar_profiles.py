@@ -25,11 +25,22 @@ def test_bond_stress_balances_the_bar(jacket: Jacket) -> None:
         assert np.all(np.diff(along.stress) >= -1e-9)
 
 
-def test_the_bar_reaches_from_fracture_to_top_of_repair(jacket: Jacket) -> None:
-    found = bar_profiles(jacket)
-    length = float(jacket.repair_height) - found.fracture_height
+@pytest.mark.parametrize(("gap", "start"), [(20.0, 90.0), (150.0, 150.0)])
+def test_the_bar_is_anchored_from_fracture_or_sleeve_to_top_of_repair(
+    jacket: Jacket, gap: float, start: float
+) -> None:
+    bars = tuple(
+        replace(bar, damage_height=90.0) if bar.state != "intact" else bar
+        for bar in jacket.column.bars
+    )
+    column = replace(jacket.column, bars=bars)
+    low = replace(jacket, column=column, sleeve=replace(jacket.sleeve, gap=gap))
+    found = bar_profiles(low)
+    assert (found.fracture_height, found.anchorage_start) == (90.0, start)
     for profile in found.profiles:
-        assert profile.along.distance[[0, -1]] == pytest.approx([0.0, length])
+        assert profile.along.distance[[0, -1]] == pytest.approx(
+            [0.0, float(low.repair_height) - start]
+        )
 
 
 def test_the_neediest_group_is_shown_as_its_row_has_it(jacket: Jacket) -> None:

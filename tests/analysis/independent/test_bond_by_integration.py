@@ -27,12 +27,12 @@ MODULUS: Final = 200e3
 FY: Final = 68.0 * 6.894757293168361
 LOW: Final = """
 repair.height = "14 in"
-repair.gap = "2 in"
+repair.gap = "1 in"
 bolts.rows = 3
 bolts.pitch = "4 in"
-bolts.end_distance = "2 in"
+bolts.end_distance = "2-1/2 in"
 bolts.product = "ASTM F3125 A490"
-bolts.diameter = "1 in"
+bolts.diameter = "1-1/8 in"
 added_bars.height = "13 in"
 added_bars.count = 12
 """

@@ -86,7 +86,7 @@ def test_clamping_pressure_that_a_jacket_supplies(
 ) -> None:
     """t = 500 D f_l/E (Seible et al. 1997): no annulus and stiff seams, a hoop strain of 0.001."""
     jacket = with_values(
-        built(),
+        replace(built(), added_bars=None),
         {
             "column.diameter": diameter,
             "sleeve.inner_diameter": diameter,
@@ -173,10 +173,19 @@ def test_anchorage_by_the_guide_specifications(size: str, footing: str, length: 
     ],
 )
 def test_friction_of_the_columns_face(face: str, friction: float, limit: float) -> None:
-    """μ of ACI 318-19 Table 22.9.4.2; K_1 f'c and K_2 of AASHTO LRFD 5.7.4.4 for f'c 4 ksi."""
-    result = row(built(f'repair.column_face = "{face}"'), "grout-interface")
-    assert symbol(result, "μ") == friction
-    assert symbol(result, "v_max") / KSI == pytest.approx(limit, rel=1e-9)
+    """μ, K_1 f'c and K_2 of AASHTO LRFD 5.7.4.4 for f'c 4 ksi; φ of 5.5.4.2.
+
+    By ACI 318-19 the same μ (Table 22.9.4.2), at most 0.2 f'c = 0.8 ksi (Table 22.9.4.4) and
+    φ = 0.75 (21.2.1): the two are shown beside each other.
+    """
+    jacket = built(f'repair.column_face = "{face}"')
+    for code, largest, factor in (("AASHTO", limit, 0.90), ("ACI", 0.8, 0.75)):
+        result = row(jacket, "grout-interface", code)
+        assert symbol(result, "μ") == friction
+        assert symbol(result, "v_max") / KSI == pytest.approx(largest, rel=1e-9)
+        stress = min(friction * symbol(result, "p"), largest * KSI)
+        area = math.pi * 48.0 * INCH * (59.0 - 3.0) * INCH / 2.0
+        assert result.capacity == pytest.approx(factor * stress * area, rel=1e-9)
 
 
 @pytest.mark.parametrize(

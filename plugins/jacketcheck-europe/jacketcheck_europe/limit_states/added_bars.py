@@ -124,8 +124,10 @@ def _add_lap(jacket: Jacket, added: AddedBarLayer, steps: Steps) -> Real:
     """Write down over which length added bars lap with the column's, and return it [mm]."""
     found = repair_anchorage(jacket)
     steps.add("h", "added bars above the footing", added.height, "mm", "input added_bars.height")
+    steps.add("g", "gap, in which nothing holds the struts", jacket.sleeve.gap, "mm",
+              "input repair.gap")  # fmt: skip
     steps.add("a", "offset to the column bar beside it", found.offset, "mm", "geometry")
-    return steps.add("l", "h − a", found.available_length, "mm", "geometry")
+    return steps.add("l", "max(max(h − g, 0) − a, 0)", found.available_length, "mm", "geometry")
 
 
 def _clear_distance(jacket: Jacket, added: AddedBarLayer) -> Real:

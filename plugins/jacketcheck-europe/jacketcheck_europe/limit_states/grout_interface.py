@@ -42,9 +42,13 @@ def grout_interface(jacket: Jacket, factors: PartialFactors) -> list[Result]:
     demand = steps.add("V_Ed", "γ_o f_yk A_s",
                        np.multiply(factors.overstrength, steel.yield_strength) * half, "N",
                        "statics")  # fmt: skip
-    height = steps.add("h", "added bars above the footing, not above the repair",
-                       np.minimum(added.height, jacket.repair_height), "mm",
-                       "input added_bars.height")  # fmt: skip
+    top = steps.add("h_a", "added bars above the footing, not above the repair",
+                    np.minimum(added.height, jacket.repair_height), "mm",
+                    "input added_bars.height")  # fmt: skip
+    steps.add("g", "gap, in which nothing presses", jacket.sleeve.gap, "mm", "input repair.gap")
+    height = steps.add("h", "max(h_a − g, 0)",
+                       np.maximum(np.subtract(top, jacket.sleeve.gap), 0.0), "mm",
+                       "geometry")  # fmt: skip
     steps.add("D", "column", column.diameter, "mm", "input column.diameter")
     area = steps.add("A_i", "(π D/2) h", np.pi * np.asarray(column.radius) * height, "mm2",
                      "geometry")  # fmt: skip
