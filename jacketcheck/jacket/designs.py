@@ -105,12 +105,17 @@ def _design_shape(jacket: Jacket) -> tuple[int, ...]:
 
 
 def pick(record: Record, index: int) -> Record:
-    """One design of a jacket (or of a part of one), without arrays."""
+    """One design of a jacket (or of a part of one), without arrays.
+
+    Of an array with further axes one row is left.
+    """
 
     def picked(value: Any) -> Any:
         if isinstance(value, np.ndarray) and value.ndim:
-            one = value[index if value.shape[0] > 1 else 0]
-            return bool(one) if value.dtype == bool else float(one)
+            place = index if value.shape[0] > 1 else 0
+            if value.ndim > 1:
+                return value[place : place + 1]
+            return bool(value[place]) if value.dtype == bool else float(value[place])
         return value
 
     chosen: Record = _mapped(record, picked)
