@@ -8,7 +8,6 @@
     ├── CatalogError        a catalogue entry does not exist or is malformed
     ├── MissingExtraError   an output needs a package that is not installed (exit code 2)
     ├── NotEvaluatedError   a limit state lacks something it needs (exit code 3)
-    ├── PluginError         a plug-in cannot be loaded or breaks a hook's contract (exit code 3)
     └── ConformanceError    something that a plug-in brings fails a check of the conformance kit
 """
 
@@ -26,7 +25,6 @@ __all__ = [
     "JacketcheckError",
     "MissingExtraError",
     "NotEvaluatedError",
-    "PluginError",
 ]
 
 
@@ -132,15 +130,6 @@ class MissingExtraError(JacketcheckError):
 
 class NotEvaluatedError(JacketcheckError):
     """A limit state cannot be evaluated; the reason becomes a visible row."""
-
-
-class PluginError(JacketcheckError):
-    """A plug-in cannot be loaded or does not keep a hook's contract."""
-
-    def __init__(self, plugin: str, distribution: str, message: str) -> None:
-        self.plugin = plugin
-        self.distribution = distribution
-        super().__init__(f"plug-in {plugin} ({distribution}): {message}")
 
 
 class ConformanceError(JacketcheckError, AssertionError):

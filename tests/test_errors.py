@@ -11,7 +11,6 @@ from jacketcheck.errors import (
     InputError,
     InputProblem,
     JacketcheckError,
-    PluginError,
 )
 
 
@@ -61,6 +60,3 @@ def test_the_others_carry_what_they_are_about() -> None:
     catalog = CatalogError("bar size", "No. 12", "is not known", known=["No. 11"])
     assert (catalog.kind, catalog.name, catalog.known) == ("bar size", "No. 12", ("No. 11",))
     assert str(catalog) == "bar size 'No. 12' is not known"
-    plugin = PluginError("north", "jacketcheck-north 1.0", "brings nothing")
-    assert (plugin.plugin, plugin.distribution) == ("north", "jacketcheck-north 1.0")
-    assert str(plugin) == "plug-in north (jacketcheck-north 1.0): brings nothing"

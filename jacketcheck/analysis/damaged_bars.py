@@ -65,13 +65,6 @@ class DebondingBars:
         plural = "s" if len(self.members[index]) > 1 else ""
         return f"bar{plural} {numbers} ({bar.state})"
 
-    def group_of(self, number: int) -> int | None:
-        """Group that a bar belongs to, if any."""
-        for index, numbers in enumerate(self.members):
-            if number in numbers:
-                return index
-        return None
-
 
 def counts_as_fractured(bar: ColumnBar, jacket: Jacket) -> bool:
     """Whether a bar is anchored by bond alone."""

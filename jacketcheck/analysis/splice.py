@@ -2,13 +2,22 @@
 
 from __future__ import annotations
 
+from typing import NamedTuple
+
 import numpy as np
 
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics import splice_bending
 from jacketcheck.mechanics._arrays import Real
 
-__all__ = ["effective_splice_thickness", "splice_eccentricity", "splice_shares"]
+__all__ = [
+    "SpliceStrength",
+    "effective_splice_thickness",
+    "splice_eccentricity",
+    "splice_shares",
+    "splice_strength",
+    "thinnest_plate",
+]
 
 
 def splice_eccentricity(jacket: Jacket) -> Real:
@@ -37,3 +46,55 @@ def effective_splice_thickness(jacket: Jacket) -> Real:
     return np.minimum(
         np.divide(jacket.splice.outside_thickness, outside), np.where(alone, np.inf, by_inside)
     )
+
+
+class SpliceStrength(NamedTuple):
+    """Hoop force at which each splice plate is used up, by its share [N/mm].
+
+    Attributes
+    ----------
+    outside, inside
+        Of the outside plate, and of the inside one; infinite where there is none.
+    """
+
+    outside: Real
+    inside: Real
+
+    @property
+    def least(self) -> Real:
+        """Hoop force that the plates carry together [N/mm]."""
+        return np.minimum(self.outside, self.inside)
+
+
+def splice_strength(jacket: Jacket, *, stress: Real, net_ratio: Real = 1.0) -> SpliceStrength:
+    """Hoop force that the splice plates carry at a stress, bending of one-sided plates included.
+
+    Parameters
+    ----------
+    jacket
+        One design or many.
+    stress
+        Stress that counts as the strength of the plates' gross section [MPa].
+    net_ratio
+        Share of the gross section that is there [-], where it is not in the stress already.
+    """
+    splice, (outside, inside) = jacket.splice, splice_shares(jacket)
+    bent = splice_bending.eccentric_splice_strength(
+        splice.outside_thickness,
+        steel_strength=stress,
+        eccentricity=splice_eccentricity(jacket),
+        net_ratio=net_ratio,
+    )
+    present = np.greater(inside, 0.0)
+    straight = np.multiply(stress, splice.inside_thickness) * net_ratio
+    by_inside = np.where(present, straight / np.where(present, inside, 1.0), np.inf)
+    return SpliceStrength(np.divide(bent, outside), by_inside[()])
+
+
+def thinnest_plate(jacket: Jacket) -> Real:
+    """Thinnest of the plates that the bolts clamp [mm]."""
+    inside = np.asarray(jacket.splice.inside_thickness)
+    plates = np.minimum(
+        jacket.splice.outside_thickness, np.where(np.greater(inside, 0.0), inside, np.inf)
+    )
+    return np.minimum(jacket.sleeve.thickness, plates)

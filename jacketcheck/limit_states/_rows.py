@@ -1,10 +1,95 @@
-"""Rows that have no ratio."""
+"""Rows that limit states of any code write alike."""
 
 from __future__ import annotations
 
-from jacketcheck.results import Kind, Result
+import numpy as np
 
-__all__ = ["not_applicable"]
+from jacketcheck.mechanics._arrays import Real
+from jacketcheck.results import Kind, Result, Step, Steps
+
+__all__ = [
+    "length_at_least",
+    "length_at_most",
+    "not_applicable",
+    "only_valid",
+    "within_range",
+]
+
+
+def length_at_least(
+    title: str,
+    location: str,
+    *,
+    provided: Real,
+    needed: Real,
+    clause: str,
+    symbol: str,
+    rule: str,
+    given: Step | None = None,
+) -> Result:
+    """A length that must not fall below a rule: the demand is the rule, the capacity the length.
+
+    Parameters
+    ----------
+    title, location, clause
+        As in the row.
+    provided, needed
+        The length, and what the rule asks for [mm].
+    symbol, rule
+        Symbol of the length, and the rule as it is printed.
+    given
+        What the rule starts from, printed above it.
+    """
+    steps = _begun(given)
+    steps.add(f"{symbol},min", rule, needed, "mm", clause)
+    steps.add(symbol, "provided", provided, "mm", "input")
+    return Result(title, location, needed, provided, "mm", clause, steps.lines)
+
+
+def length_at_most(
+    title: str,
+    location: str,
+    *,
+    provided: Real,
+    allowed: Real,
+    clause: str,
+    symbol: str,
+    rule: str,
+    given: Step | None = None,
+) -> Result:
+    """A length that must not exceed a rule: the demand is the length, the capacity the rule.
+
+    Parameters
+    ----------
+    title, location, clause, symbol, rule, given
+        As in `length_at_least`.
+    provided, allowed
+        The length, and what the rule allows [mm].
+    """
+    steps = _begun(given)
+    steps.add(symbol, "provided", provided, "mm", "input")
+    steps.add(f"{symbol},max", rule, allowed, "mm", clause)
+    return Result(title, location, provided, allowed, "mm", clause, steps.lines)
+
+
+def _begun(given: Step | None) -> Steps:
+    steps = Steps()
+    if given is not None:
+        steps.add(given.symbol, given.expression, given.value, given.unit, given.source)
+    return steps
+
+
+def within_range(value: Real, valid: Real, stand_in: float) -> Real:
+    """What a formula is asked for: the value of valid designs, a stand-in for the others.
+
+    Where no design is valid the value stays, so that the formula says what is wrong with it.
+    """
+    return np.where(np.logical_or(valid, not np.any(valid)), value, stand_in)
+
+
+def only_valid(answer: Real, valid: Real) -> Real:
+    """The answer for valid designs, and none for the others, which then read as not evaluated."""
+    return np.where(valid, answer, np.nan)
 
 
 def not_applicable(title: str, reason: str, *, location: str = "", clause: str = "") -> Result:

@@ -13,13 +13,14 @@ from jacketcheck.analysis.splice import (
     effective_splice_thickness,
     splice_eccentricity,
     splice_shares,
+    splice_strength,
 )
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.jacket.jacket_parts import Plate
 from jacketcheck.limit_state import limit_state
 from jacketcheck.limit_states._us_codes import US_CODES, SteelCode
 from jacketcheck.limit_states.editions import AASHTO
-from jacketcheck.mechanics import block_shear, plate_strength, splice_bending
+from jacketcheck.mechanics import block_shear, plate_strength
 from jacketcheck.mechanics._arrays import Real
 from jacketcheck.mechanics.block_shear import BlockShearAreas, SeamBlock
 from jacketcheck.results import Result, Steps
@@ -141,19 +142,15 @@ def _add_splice_strength(jacket: Jacket, steps: Steps, stress: Real, clause: str
     eccentricity = steps.add("e", "sleeve to plate, mid-planes; 0 with plates on both sides",
                              splice_eccentricity(jacket), "mm", "statics")  # fmt: skip
     steps.add("q", "e/t_o", np.divide(eccentricity, splice.outside_thickness), "1", "statics")
-    by_outside = splice_bending.eccentric_splice_strength(
-        splice.outside_thickness, steel_strength=stress, eccentricity=eccentricity
-    )
-    outside = steps.add("N_o", "f t_o/(√(1 + 4 q²) + 2 q)/n_o", by_outside / share, "N/mm",
+    strength = splice_strength(jacket, stress=stress)
+    outside = steps.add("N_o", "f t_o/(√(1 + 4 q²) + 2 q)/n_o", strength.outside, "N/mm",
                         "plastic interaction of a rectangle")  # fmt: skip
     if not np.any(np.greater(inside_share, 0.0)):
         return steps.add("R_n", "N_o", outside, "N/mm", clause)
     steps.add("t_i", "inside plate", splice.inside_thickness, "mm", "input splice.inside_thickness")
     steps.add("n_i", "1 − n_o", inside_share, "1", "statics, no bending")
-    present = np.greater(inside_share, 0.0)
-    by_inside = np.multiply(stress, splice.inside_thickness) / np.where(present, inside_share, 1.0)
-    inside = steps.add("N_i", "f t_i/n_i", np.where(present, by_inside, np.inf)[()], "N/mm", clause)
-    return steps.add("R_n", "min(N_o, N_i)", np.minimum(outside, inside), "N/mm", clause)
+    steps.add("N_i", "f t_i/n_i", strength.inside, "N/mm", clause)
+    return steps.add("R_n", "min(N_o, N_i)", strength.least, "N/mm", clause)
 
 
 @limit_state("seam-block-shear", title="Block shear at the seam", effort="closed-form")

@@ -16,10 +16,11 @@ from jacketcheck.plugin import (
     Result,
     Steps,
     limit_state,
+    only_valid,
     us_added_bar_anchorage,
+    within_range,
 )
 from jacketcheck_australasia.codes import AS_3600, NZS_3101
-from jacketcheck_australasia.limit_states._rows import only_valid, within_range
 from jacketcheck_australasia.mechanics.development import (
     LARGEST_BAR,
     LEAST_STRENGTH,

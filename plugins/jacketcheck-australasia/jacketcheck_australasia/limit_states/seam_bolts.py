@@ -15,11 +15,12 @@ from jacketcheck.plugin import (
     Result,
     Steps,
     add_bolt_force,
+    add_row_force,
     effective_splice_thickness,
     limit_state,
 )
 from jacketcheck_australasia.codes import SteelCode
-from jacketcheck_australasia.limit_states._rows import HARDEST_ROW, add_row_force, factored
+from jacketcheck_australasia.limit_states._rows import HARDEST_ROW, factored
 from jacketcheck_australasia.mechanics.bolt_strength import (
     BOLT_CAPACITY_FACTOR,
     bolt_shear_capacity,

@@ -7,9 +7,18 @@ from typing import Final
 
 import numpy as np
 
-from jacketcheck.plugin import Jacket, Kind, LimitState, Real, Result, limit_state
+from jacketcheck.plugin import (
+    Jacket,
+    Kind,
+    LimitState,
+    Real,
+    Result,
+    length_at_least,
+    length_at_most,
+    limit_state,
+    thinnest_plate,
+)
 from jacketcheck_australasia.codes import SteelCode
-from jacketcheck_australasia.limit_states._rows import at_least, at_most, thinnest
 from jacketcheck_australasia.mechanics import detailing
 
 __all__ = ["bolt_edge_distance", "bolt_spacing"]
@@ -32,18 +41,19 @@ def bolt_spacing(code: SteelCode) -> LimitState:
         effort="closed-form",
     )
     def evaluate(jacket: Jacket) -> list[Result]:
-        bolts, ply = jacket.bolts, thinnest(jacket)
+        bolts, ply = jacket.bolts, thinnest_plate(jacket)
         rows = _spacing(jacket, code, "rows (pitch)", bolts.pitch)
         if np.all(np.greater(bolts.columns, 1)):
             rows += _spacing(jacket, code, "columns (gauge)", bolts.gauge)
             rows.append(
-                at_most(
+                length_at_most(
                     "Largest bolt spacing in an outside line",
                     "columns (gauge)",
                     provided=bolts.gauge,
                     allowed=detailing.max_outside_line_pitch(ply),
                     clause=code.clause(code.max_pitch),
-                    rule=("s", "min(4 t_p + 100 mm, 200 mm)"),
+                    symbol="s",
+                    rule="min(4 t_p + 100 mm, 200 mm)",
                 )
             )
         return rows
@@ -53,21 +63,23 @@ def bolt_spacing(code: SteelCode) -> LimitState:
 
 def _spacing(jacket: Jacket, code: SteelCode, where: str, provided: Real) -> list[Result]:
     return [
-        at_least(
+        length_at_least(
             "Least bolt spacing",
             where,
             provided=provided,
             needed=detailing.min_pitch(jacket.bolts.diameter),
             clause=code.clause(code.min_pitch),
-            rule=("s", "2.5 d_f"),
+            symbol="s",
+            rule="2.5 d_f",
         ),
-        at_most(
+        length_at_most(
             "Largest bolt spacing",
             where,
             provided=provided,
-            allowed=detailing.max_pitch(thinnest(jacket)),
+            allowed=detailing.max_pitch(thinnest_plate(jacket)),
             clause=code.clause(code.max_pitch),
-            rule=("s", "min(15 t_p, 200 mm)"),
+            symbol="s",
+            rule="min(15 t_p, 200 mm)",
         ),
     ]
 
@@ -95,29 +107,32 @@ def bolt_edge_distance(code: SteelCode) -> LimitState:
 
 def _edge(jacket: Jacket, code: SteelCode, where: str, distance: Real) -> list[Result]:
     clause, diameter = code.clause(code.min_edge), jacket.bolts.diameter
-    sheared = at_least(
+    sheared = length_at_least(
         "Least edge distance",
         where,
         provided=distance,
         needed=detailing.min_edge_distance(diameter, edge=_SHEARED),
         clause=clause,
-        rule=("e", f"1.75 d_f, {_SHEARED}"),
+        symbol="e",
+        rule=f"1.75 d_f, {_SHEARED}",
     )
-    machined = at_least(
+    machined = length_at_least(
         "Least edge distance, machine-cut edge",
         where,
         provided=distance,
         needed=detailing.min_edge_distance(diameter, edge=_MACHINED),
         clause=clause,
-        rule=("e", f"1.50 d_f, {_MACHINED}"),
+        symbol="e",
+        rule=f"1.50 d_f, {_MACHINED}",
     )
-    farthest = at_most(
+    farthest = length_at_most(
         "Largest edge distance",
         where,
         provided=distance,
-        allowed=detailing.max_edge_distance(thinnest(jacket)),
+        allowed=detailing.max_edge_distance(thinnest_plate(jacket)),
         clause=code.clause(code.max_edge),
-        rule=("e", "min(12 t_p, 150 mm)"),
+        symbol="e",
+        rule="min(12 t_p, 150 mm)",
     )
     return [
         replace(sheared, notes=(_EDGE_UNKNOWN,)),

@@ -9,7 +9,6 @@ import numpy as np
 
 from jacketcheck.mechanics.block_shear import seam_block_shear_strength, seam_blocks
 from jacketcheck.mechanics.plate_strength import net_width, seam_strip_width
-from jacketcheck.mechanics.splice_bending import eccentric_splice_strength
 from jacketcheck.plugin import (
     Jacket,
     LimitState,
@@ -18,13 +17,15 @@ from jacketcheck.plugin import (
     Result,
     Steps,
     add_hoop_force,
+    add_row_force,
     effective_splice_thickness,
     limit_state,
     splice_eccentricity,
     splice_shares,
+    splice_strength,
 )
 from jacketcheck_australasia.codes import SteelCode
-from jacketcheck_australasia.limit_states._rows import add_row_force, add_steel, factored
+from jacketcheck_australasia.limit_states._rows import add_steel, factored
 from jacketcheck_australasia.mechanics.plate_strength import (
     BLOCK_SHEAR_CAPACITY_FACTOR,
     TENSION_CAPACITY_FACTOR,
@@ -135,27 +136,13 @@ def _splice(
     code: SteelCode,
 ) -> Result:
     """The plate that is worked harder, with the bending of plates on one side only."""
-    clause, splice = code.clause(code.tension), jacket.splice
+    clause = code.clause(code.tension)
     eccentricity = steps.add("e", "sleeve to plate, mid-planes; 0 with plates on both sides",
                              splice_eccentricity(jacket), "mm", "statics")  # fmt: skip
-    outside, inside = splice_shares(jacket)
-    steps.add("share", "outside plate", outside, "1", "statics, no bending")
-    by_outside = (
-        eccentric_splice_strength(
-            splice.outside_thickness,
-            steel_strength=stress,
-            eccentricity=eccentricity,
-            net_ratio=net_ratio,
-        )
-        / outside
-    )
-    by_inside = np.where(
-        np.greater(inside, 0.0),
-        np.multiply(stress, splice.inside_thickness) * net_ratio / np.maximum(inside, 1e-9),
-        np.inf,
-    )
+    steps.add("share", "outside plate", splice_shares(jacket)[0], "1", "statics, no bending")
+    strength = splice_strength(jacket, stress=stress, net_ratio=net_ratio)
     nominal = steps.add("N_t", "N_p/(√(1 + 4q²) + 2q)/share, q = e/t",
-                        np.minimum(by_outside, by_inside), "N/mm", clause)  # fmt: skip
+                        strength.least, "N/mm", clause)  # fmt: skip
     capacity = _in_tension(steps, nominal, clause)
     notes = (_ONE_SIDED,) if np.any(np.greater(eccentricity, 0.0)) else ()
     return Result(title, _SEAM, demand, capacity, "N/mm", clause, steps.lines, notes)

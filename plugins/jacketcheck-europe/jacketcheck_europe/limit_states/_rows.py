@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import numpy as np
 
-from jacketcheck.plugin import Jacket, Kind, Plate, Real, Result, Step, Steps
+from jacketcheck.plugin import Jacket, Kind, Plate, Real, Result, Steps
 from jacketcheck_europe.editions import EN_1993
 from jacketcheck_europe.partial_factors import PartialFactors
 
-__all__ = ["add_design_yield", "add_radii", "at_least", "at_most", "resistance_row"]
+__all__ = ["add_design_yield", "add_radii", "resistance_row"]
 
 
 def resistance_row(
@@ -28,44 +28,6 @@ def resistance_row(
     return Result(
         title, location, demand, capacity, unit, clause, steps.lines, (*notes, factors.note), kind
     )
-
-
-def at_least(
-    title: str,
-    location: str,
-    given: Step,
-    *,
-    provided: Real,
-    needed: Real,
-    clause: str,
-    symbol: str,
-    rule: str,
-) -> Result:
-    """A length that must not fall below a rule: demand is the rule, capacity the length."""
-    steps = Steps()
-    steps.add(given.symbol, given.expression, given.value, given.unit, given.source)
-    steps.add(f"{symbol},min", rule, needed, "mm", clause)
-    steps.add(symbol, "provided", provided, "mm", "input")
-    return Result(title, location, needed, provided, "mm", clause, steps.lines)
-
-
-def at_most(
-    title: str,
-    location: str,
-    given: Step,
-    *,
-    provided: Real,
-    allowed: Real,
-    clause: str,
-    symbol: str,
-    rule: str,
-) -> Result:
-    """A length that must not exceed a rule: demand is the length, capacity the rule."""
-    steps = Steps()
-    steps.add(symbol, "provided", provided, "mm", "input")
-    steps.add(given.symbol, given.expression, given.value, given.unit, given.source)
-    steps.add(f"{symbol},max", rule, allowed, "mm", clause)
-    return Result(title, location, provided, allowed, "mm", clause, steps.lines)
 
 
 def add_radii(jacket: Jacket, steps: Steps) -> None:

@@ -6,10 +6,9 @@ from typing import Final
 
 import numpy as np
 
-from jacketcheck.plugin import Jacket, Real, Result, Step
+from jacketcheck.plugin import Jacket, Real, Result, Step, length_at_least, length_at_most
 from jacketcheck_europe.editions import EN_1993_8
 from jacketcheck_europe.limit_states._bolt_holes import hole_distances
-from jacketcheck_europe.limit_states._rows import at_least, at_most
 from jacketcheck_europe.mechanics import detailing
 from jacketcheck_europe.partial_factors import PartialFactors
 
@@ -30,20 +29,50 @@ def bolt_spacing(
     largest = detailing.largest_spacing(_outer_thickness(jacket), exposure=exposure)
     rule = _SPACING_RULES[exposure]
     rows = [
-        at_least("Least bolt spacing", "rows (pitch)", hole, provided=distances.pitch,
-                 needed=detailing.least_spacing_across(distances.hole), clause=_CLAUSE,
-                 symbol="p_2", rule="2.4 d_0"),
-        at_most("Largest bolt spacing", "rows (pitch)", outer, provided=bolts.pitch,
-                allowed=largest, clause=_CLAUSE, symbol="p_2", rule=rule),
-    ]  # fmt: skip
+        length_at_least(
+            "Least bolt spacing",
+            "rows (pitch)",
+            given=hole,
+            provided=distances.pitch,
+            needed=detailing.least_spacing_across(distances.hole),
+            clause=_CLAUSE,
+            symbol="p_2",
+            rule="2.4 d_0",
+        ),
+        length_at_most(
+            "Largest bolt spacing",
+            "rows (pitch)",
+            given=outer,
+            provided=bolts.pitch,
+            allowed=largest,
+            clause=_CLAUSE,
+            symbol="p_2",
+            rule=rule,
+        ),
+    ]
     if np.any(np.greater(bolts.columns, 1)):
         rows += [
-            at_least("Least bolt spacing", "columns (gauge)", hole, provided=distances.gauge,
-                     needed=detailing.least_spacing_along(distances.hole), clause=_CLAUSE,
-                     symbol="p_1", rule="2.2 d_0"),
-            at_most("Largest bolt spacing", "columns (gauge)", outer, provided=bolts.gauge,
-                    allowed=largest, clause=_CLAUSE, symbol="p_1", rule=rule),
-        ]  # fmt: skip
+            length_at_least(
+                "Least bolt spacing",
+                "columns (gauge)",
+                given=hole,
+                provided=distances.gauge,
+                needed=detailing.least_spacing_along(distances.hole),
+                clause=_CLAUSE,
+                symbol="p_1",
+                rule="2.2 d_0",
+            ),
+            length_at_most(
+                "Largest bolt spacing",
+                "columns (gauge)",
+                given=outer,
+                provided=bolts.gauge,
+                allowed=largest,
+                clause=_CLAUSE,
+                symbol="p_1",
+                rule=rule,
+            ),
+        ]
     return rows
 
 
@@ -65,12 +94,27 @@ def bolt_edge_distance(
     rows = []
     for where, symbol, clear, centre in edges:
         rows += [
-            at_least("Least edge distance", where, hole, provided=clear, needed=least,
-                     clause=_CLAUSE, symbol=symbol,
-                     rule="1.5 d_0, from the end or axis of the slot" if slotted else "1.2 d_0"),
-            at_most("Largest edge distance", where, outer, provided=centre, allowed=largest,
-                    clause=_CLAUSE, symbol=symbol, rule=_EDGE_RULES[exposure]),
-        ]  # fmt: skip
+            length_at_least(
+                "Least edge distance",
+                where,
+                given=hole,
+                provided=clear,
+                needed=least,
+                clause=_CLAUSE,
+                symbol=symbol,
+                rule="1.5 d_0, from the end or axis of the slot" if slotted else "1.2 d_0",
+            ),
+            length_at_most(
+                "Largest edge distance",
+                where,
+                given=outer,
+                provided=centre,
+                allowed=largest,
+                clause=_CLAUSE,
+                symbol=symbol,
+                rule=_EDGE_RULES[exposure],
+            ),
+        ]
     return rows
 
 

@@ -6,7 +6,6 @@ from typing import Literal, NamedTuple, TypeAlias
 
 import numpy as np
 
-from jacketcheck.mechanics import splice_bending
 from jacketcheck.mechanics.plate_strength import net_width, seam_strip_width
 from jacketcheck.plugin import (
     Jacket,
@@ -17,6 +16,7 @@ from jacketcheck.plugin import (
     add_hoop_force,
     splice_eccentricity,
     splice_shares,
+    splice_strength,
 )
 from jacketcheck_europe.editions import EN_1993, EN_1993_8
 from jacketcheck_europe.limit_states._rows import resistance_row
@@ -127,20 +127,9 @@ def _splice(jacket: Jacket, mode: Mode, factors: PartialFactors, title: str) -> 
     steps.add("k_i", "share of the inside plate", inside, "1", "statics, no bending")
     # axial and bending resistance have the same steel and factor, so that a stress stands for both
     stress = _resistance(mode, splice.steel, 1.0, factors)
-    by_outside = (
-        splice_bending.eccentric_splice_strength(
-            splice.outside_thickness,
-            steel_strength=stress,
-            eccentricity=eccentricity,
-            net_ratio=ratio,
-        )
-        / outside
-    )
-    alone = np.less_equal(inside, 0.0)
-    by_inside = stress * ratio * splice.inside_thickness / np.where(alone, 1.0, inside)
-    capacity = np.where(alone, by_outside, np.minimum(by_outside, by_inside))
+    capacity = splice_strength(jacket, stress=stress, net_ratio=ratio).least
     expression = f"{_expression(mode, 't_o')}/(√(1 + 4 q²) + 2 q)/k_o"
-    if not np.all(alone):
+    if np.any(np.greater(inside, 0.0)):
         expression = f"min({expression}, {_expression(mode, 't_i')}/k_i)"
     notes = (_ONE_SIDED,) if np.any(np.greater(eccentricity, 0.0)) else ()
     return _finished(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from itertools import product
+from typing import Literal
 
 import numpy as np
 import pytest
@@ -33,7 +34,7 @@ def with_columns(jacket: Jacket, columns: int, tensile_strength: float) -> Jacke
     list(product((1, 2, 3, 5), (800.0, 1000.0), ("included", "excluded"))),
 )
 def test_row_as_a_loop_over_bolts(
-    jacket: Jacket, columns: int, strength: float, threads: str
+    jacket: Jacket, columns: int, strength: float, threads: Literal["included", "excluded"]
 ) -> None:
     own = with_columns(jacket, columns, strength)
     own = replace(own, bolts=replace(own.bolts, threads=threads))

@@ -13,10 +13,11 @@ from jacketcheck.plugin import (
     Result,
     Steps,
     limit_state,
+    only_valid,
     us_added_bar_anchorage,
+    within_range,
 )
 from jacketcheck_india.codes import IS_456
-from jacketcheck_india.limit_states._rows import only_valid, within_range
 from jacketcheck_india.mechanics.development import (
     LEAST_GRADE,
     design_bond_stress,

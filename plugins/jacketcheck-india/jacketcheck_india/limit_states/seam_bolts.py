@@ -14,17 +14,14 @@ from jacketcheck.plugin import (
     Result,
     Steps,
     add_bolt_force,
+    add_row_force,
     effective_splice_thickness,
     limit_state,
-)
-from jacketcheck_india.codes import BEARING_BOLT_FACTOR, is_800
-from jacketcheck_india.limit_states._rows import (
-    HARDEST_ROW,
-    add_row_force,
-    divided,
     only_valid,
     within_range,
 )
+from jacketcheck_india.codes import BEARING_BOLT_FACTOR, is_800
+from jacketcheck_india.limit_states._rows import HARDEST_ROW, divided
 from jacketcheck_india.mechanics.bolt_bearing import (
     bearing_capacity,
     bearing_factor,

@@ -7,9 +7,17 @@ from typing import Final
 
 import numpy as np
 
-from jacketcheck.plugin import Jacket, Kind, Real, Result, limit_state
+from jacketcheck.plugin import (
+    Jacket,
+    Kind,
+    Real,
+    Result,
+    length_at_least,
+    length_at_most,
+    limit_state,
+    thinnest_plate,
+)
 from jacketcheck_india.codes import is_800
-from jacketcheck_india.limit_states._rows import at_least, at_most, thinnest
 from jacketcheck_india.mechanics import detailing
 
 __all__ = ["bolt_edge_distance", "bolt_spacing"]
@@ -27,28 +35,30 @@ _IN_THE_OPEN: Final = "a bridge column stands in the open: taken as exposed to c
              effort="closed-form")  # fmt: skip
 def bolt_spacing(jacket: Jacket) -> list[Result]:
     """Least and largest distance between rows and between columns."""
-    bolts, plate = jacket.bolts, thinnest(jacket)
+    bolts, plate = jacket.bolts, thinnest_plate(jacket)
     rows = _spacing(jacket, "rows (pitch)", bolts.pitch)
     rows.append(
-        at_most(
+        length_at_most(
             "Largest bolt spacing in the line at an edge",
             "rows (pitch)",
             provided=bolts.pitch,
             allowed=detailing.max_edge_line_pitch(plate),
             clause=is_800("10.2.3.3"),
-            rule=("p", "min(100 mm + 4 t, 200 mm)"),
+            symbol="p",
+            rule="min(100 mm + 4 t, 200 mm)",
         )
     )
     if np.all(np.greater(bolts.columns, 1)):
         rows += _spacing(jacket, "columns (gauge)", bolts.gauge)
         rows.append(
-            at_most(
+            length_at_most(
                 "Largest bolt spacing along the force",
                 "columns (gauge)",
                 provided=bolts.gauge,
                 allowed=detailing.max_tension_pitch(plate),
                 clause=is_800("10.2.3.2"),
-                rule=("p", "min(16 t, 200 mm)"),
+                symbol="p",
+                rule="min(16 t, 200 mm)",
             )
         )
     return rows
@@ -56,21 +66,23 @@ def bolt_spacing(jacket: Jacket) -> list[Result]:
 
 def _spacing(jacket: Jacket, where: str, provided: Real) -> list[Result]:
     return [
-        at_least(
+        length_at_least(
             "Least bolt spacing",
             where,
             provided=provided,
             needed=detailing.min_pitch(jacket.bolts.diameter),
             clause=is_800("10.2.2"),
-            rule=("p", "2.5 d"),
+            symbol="p",
+            rule="2.5 d",
         ),
-        at_most(
+        length_at_most(
             "Largest bolt spacing",
             where,
             provided=provided,
-            allowed=detailing.max_pitch(thinnest(jacket)),
+            allowed=detailing.max_pitch(thinnest_plate(jacket)),
             clause=is_800("10.2.3.1"),
-            rule=("p", "min(32 t, 300 mm)"),
+            symbol="p",
+            rule="min(32 t, 300 mm)",
         ),
     ]
 
@@ -94,42 +106,46 @@ def bolt_edge_distance(jacket: Jacket) -> list[Result]:
 
 def _nearest(where: str, distance: Real, hole: Real) -> list[Result]:
     clause = is_800("10.2.4.2")
-    sheared = at_least(
+    sheared = length_at_least(
         "Least edge distance",
         where,
         provided=distance,
         needed=detailing.min_edge_distance(hole, edge=_SHEARED),
         clause=clause,
-        rule=("e", f"1.7 d_0, {_SHEARED}"),
+        symbol="e",
+        rule=f"1.7 d_0, {_SHEARED}",
     )
-    machined = at_least(
+    machined = length_at_least(
         "Least edge distance, rolled or machine-cut edge",
         where,
         provided=distance,
         needed=detailing.min_edge_distance(hole, edge=_MACHINED),
         clause=clause,
-        rule=("e", f"1.5 d_0, {_MACHINED}"),
+        symbol="e",
+        rule=f"1.5 d_0, {_MACHINED}",
     )
     return [replace(sheared, notes=(_EDGE_UNKNOWN,)), replace(machined, kind=Kind.REPORTED)]
 
 
 def _farthest(jacket: Jacket, where: str, distance: Real) -> list[Result]:
-    clause, plate = is_800("10.2.4.3"), thinnest(jacket)
+    clause, plate = is_800("10.2.4.3"), thinnest_plate(jacket)
     strongest = np.maximum(jacket.sleeve.steel.yield_strength, jacket.splice.steel.yield_strength)
-    general = at_most(
+    general = length_at_most(
         "Largest edge distance",
         where,
         provided=distance,
         allowed=detailing.max_edge_distance(plate, yield_strength=strongest),
         clause=clause,
-        rule=("e", "12 t √(250/f_y), f_y of the stronger plate"),
+        symbol="e",
+        rule="12 t √(250/f_y), f_y of the stronger plate",
     )
-    exposed = at_most(
+    exposed = length_at_most(
         "Largest edge distance, exposed to corrosion",
         where,
         provided=distance,
         allowed=detailing.max_corrosion_edge_distance(plate),
         clause=clause,
-        rule=("e", "40 mm + 4 t"),
+        symbol="e",
+        rule="40 mm + 4 t",
     )
     return [general, replace(exposed, notes=(_IN_THE_OPEN,))]

@@ -8,7 +8,6 @@ import numpy as np
 
 from jacketcheck.mechanics.block_shear import seam_block
 from jacketcheck.mechanics.plate_strength import net_width, seam_strip_width
-from jacketcheck.mechanics.splice_bending import eccentric_splice_strength
 from jacketcheck.plugin import (
     Jacket,
     Plate,
@@ -16,13 +15,15 @@ from jacketcheck.plugin import (
     Result,
     Steps,
     add_hoop_force,
+    add_row_force,
     effective_splice_thickness,
     limit_state,
     splice_eccentricity,
     splice_shares,
+    splice_strength,
 )
 from jacketcheck_india.codes import ULTIMATE_FACTOR, YIELD_FACTOR, is_800
-from jacketcheck_india.limit_states._rows import add_row_force, add_steel, divided
+from jacketcheck_india.limit_states._rows import add_steel, divided
 from jacketcheck_india.mechanics.plate_strength import (
     BlockAreas,
     block_shear_design_strength,
@@ -120,26 +121,10 @@ def _add_splice(
     jacket: Jacket, steps: Steps, *, stress: Real, net_ratio: Real = 1.0, clause: str
 ) -> Real:
     """Nominal strength of the plate that is worked harder, bending included [N/mm]."""
-    splice, eccentricity = jacket.splice, splice_eccentricity(jacket)
-    steps.add("e", "sleeve to plate, mid-planes; 0 with plates on both sides", eccentricity, "mm",
-              "statics")  # fmt: skip
-    outside, inside = splice_shares(jacket)
-    steps.add("share", "outside plate", outside, "1", "statics, no bending")
-    by_outside = (
-        eccentric_splice_strength(
-            splice.outside_thickness,
-            steel_strength=stress,
-            eccentricity=eccentricity,
-            net_ratio=net_ratio,
-        )
-        / outside
-    )
-    by_inside = np.where(
-        np.greater(inside, 0.0),
-        np.multiply(stress, splice.inside_thickness) * net_ratio / np.maximum(inside, 1e-9),
-        np.inf,
-    )
-    nominal = np.minimum(by_outside, by_inside)
+    steps.add("e", "sleeve to plate, mid-planes; 0 with plates on both sides",
+              splice_eccentricity(jacket), "mm", "statics")  # fmt: skip
+    steps.add("share", "outside plate", splice_shares(jacket)[0], "1", "statics, no bending")
+    nominal = splice_strength(jacket, stress=stress, net_ratio=net_ratio).least
     return steps.add("T_n", "N_p/(√(1 + 4q²) + 2q)/share, q = e/t", nominal, "N/mm", clause)
 
 
