@@ -119,11 +119,11 @@ def run(options: argparse.Namespace) -> int:
 
         print(chance_json(report), end="")
     elif options.format == "csv":
-        from jacketcheck.render.chance_records import chance_csv  # noqa: PLC0415
+        from jacketcheck.render.chance_records import chance_csv  # noqa: PLC0415 - loaded only when asked for
 
         print(chance_csv(report), end="")
     else:
-        from jacketcheck.render.chance_table import chance_text  # noqa: PLC0415
+        from jacketcheck.render.chance_table import chance_text  # noqa: PLC0415 - loaded only when asked for
 
         print(chance_text(report, style=options.format, width=terminal_width()), end="")
     return int(report.exit_code)

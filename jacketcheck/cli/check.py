@@ -61,11 +61,11 @@ def run(options: argparse.Namespace) -> int:
 
         print(report_json(report), end="")
     elif options.format == "csv":
-        from jacketcheck.render.records import report_csv  # noqa: PLC0415
+        from jacketcheck.render.records import report_csv  # noqa: PLC0415 - loaded only when asked for
 
         print(report_csv(report), end="")
     else:
-        from jacketcheck.render.table import report_text  # noqa: PLC0415
+        from jacketcheck.render.table import report_text  # noqa: PLC0415 - loaded only when asked for
 
         system = display_system(options, repair)
         print(report_text(report, system=system, style=options.format, width=terminal_width()))

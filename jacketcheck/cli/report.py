@@ -86,11 +86,11 @@ def run(options: argparse.Namespace) -> int:
         date=dt.date.today().isoformat() if options.date is None else options.date,  # noqa: DTZ011 - the reader's day
     )
     if _form(options) == "html":
-        from jacketcheck.render.report_html import report_html  # noqa: PLC0415
+        from jacketcheck.render.report_html import report_html  # noqa: PLC0415 - loaded only when asked for
 
         write_atomically(options.output, report_html(blocks))
     else:
-        from jacketcheck.render.report_markdown import report_markdown  # noqa: PLC0415
+        from jacketcheck.render.report_markdown import report_markdown  # noqa: PLC0415 - loaded only when asked for
 
         folder = f"{options.output.stem}-figures"
         written = report_markdown(blocks, folder=folder)

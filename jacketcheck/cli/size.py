@@ -95,11 +95,11 @@ def run(options: argparse.Namespace) -> int:
 
         print(sizing_json(report), end="")
     elif options.format == "csv":
-        from jacketcheck.render.sizing_records import sizing_csv  # noqa: PLC0415
+        from jacketcheck.render.sizing_records import sizing_csv  # noqa: PLC0415 - loaded only when asked for
 
         print(sizing_csv(report), end="")
     else:
-        from jacketcheck.render.sizing_table import sizing_text  # noqa: PLC0415
+        from jacketcheck.render.sizing_table import sizing_text  # noqa: PLC0415 - loaded only when asked for
 
         system = display_system(options, repair)
         text = sizing_text(
@@ -117,7 +117,7 @@ def run(options: argparse.Namespace) -> int:
 
 def _save(report: SizingReport, number: int, path: Path) -> None:
     from jacketcheck.files import write_atomically  # noqa: PLC0415 - only when asked for
-    from jacketcheck.inputs.variant_text import variant_table  # noqa: PLC0415
+    from jacketcheck.inputs.variant_text import variant_table  # noqa: PLC0415 - loaded only when asked for
 
     if not report.front:
         print(f"jacketcheck: nothing to save in {printable(str(path))}", file=sys.stderr)

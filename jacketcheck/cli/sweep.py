@@ -110,11 +110,11 @@ def run(options: argparse.Namespace) -> int:
 
         print(sweep_json(report), end="")
     elif options.format == "csv":
-        from jacketcheck.render.sweep_records import sweep_csv  # noqa: PLC0415
+        from jacketcheck.render.sweep_records import sweep_csv  # noqa: PLC0415 - loaded only when asked for
 
         print(sweep_csv(report), end="")
     else:
-        from jacketcheck.render.sweep_table import sweep_text  # noqa: PLC0415
+        from jacketcheck.render.sweep_table import sweep_text  # noqa: PLC0415 - loaded only when asked for
 
         text = sweep_text(
             report,
@@ -139,8 +139,8 @@ def _require_plottable(path: Path) -> None:
 
 def _plot(report: SweepReport, path: Path, system: DisplaySystem) -> None:
     from jacketcheck.figures.export import png_bytes, standalone_svg  # noqa: PLC0415 - matplotlib
-    from jacketcheck.figures.sweep_plot import sweep_plot  # noqa: PLC0415
-    from jacketcheck.files import write_atomically  # noqa: PLC0415
+    from jacketcheck.figures.sweep_plot import sweep_plot  # noqa: PLC0415 - loaded only when asked for
+    from jacketcheck.files import write_atomically  # noqa: PLC0415 - loaded only when asked for
 
     drawing = sweep_plot(report, system=system)
     is_svg = path.suffix.lower() == ".svg"

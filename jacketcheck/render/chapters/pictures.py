@@ -75,7 +75,7 @@ def _hang(
     system: DisplaySystem,
 ) -> None:
     from jacketcheck.figures import draw  # noqa: PLC0415 - as above
-    from jacketcheck.figures.export import inline_svg  # noqa: PLC0415
+    from jacketcheck.figures.export import inline_svg  # noqa: PLC0415 - loaded only when asked for
 
     try:
         for table, drawing in draw(name, tables, system=system):
