@@ -25,7 +25,7 @@ _PLACE: Final = "hardest-worked row"
 @limit_state(
     "seam-bolt-shear",
     title="Shear of the seam bolts",
-    monotonic={"bolts.tensile_strength": -1},
+    monotonic={"bolts.tensile_strength": 0},  # stronger bolts stiffen a seam that has slipped
     effort="closed-form",
 )
 def seam_bolt_shear(jacket: Jacket) -> list[Result]:
@@ -199,7 +199,7 @@ def _holes(jacket: Jacket, plate: _HoledPlate) -> HoleStrengths:
 
 
 @limit_state("seam-bolt-row", title="Strength of a bolt row",
-             monotonic={"bolts.tensile_strength": -1}, effort="closed-form")  # fmt: skip
+             monotonic={"bolts.tensile_strength": 0}, effort="closed-form")  # fmt: skip
 def seam_bolt_row(jacket: Jacket) -> list[Result]:
     """A row of bolts with the effective strength of each: shear, sleeve and plates together."""
     return [_bolt_row(jacket, code) for code in US_CODES]
