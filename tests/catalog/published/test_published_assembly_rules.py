@@ -100,3 +100,21 @@ def test_reuse(product: str, word: str) -> None:
     rules = CATALOG.bolt_product(product).rules
     assert rules is not None
     assert word in rules.reuse
+
+
+@pytest.mark.parametrize(
+    "name",
+    [
+        pytest.param("EN 14399 HR 10.9", id="L-19-EN"),
+        pytest.param("ASTM F3125 A490M", id="L-19-RCSC"),
+    ],
+)
+def test_the_range_of_torque_coefficients_holds_a_tested_one(name: str) -> None:
+    # GB/T 1231: lots of 10.9 bolts are delivered with a mean coefficient from 0.110 to 0.150; what
+    # may come must lie within what the schedule tells the crew to expect
+    rules = CATALOG.bolt_product(name).rules
+    assert rules is not None
+    assert rules.torque_coefficients is not None
+    low, high = rules.torque_coefficients
+    assert low <= 0.110
+    assert high >= 0.150

@@ -94,6 +94,41 @@ def test_aashto(surface: InterfaceSurface, raw: float, capped: float) -> None:
     assert free / KIP == pytest.approx(min(10.0 * raw, {"steel": 800.0}.get(surface, 1500.0)))
 
 
+@pytest.mark.parametrize(
+    ("surface", "cohesion", "friction", "share", "largest"),
+    [
+        # AASHTO LRFD 5.7.4.4 (5.8.4.3 before the 8th edition): c, mu, K1, K2, exact
+        pytest.param("monolithic", 0.40, 1.4, 0.25, 1.5, id="V-04-monolithic"),
+        pytest.param("roughened", 0.24, 1.0, 0.25, 1.5, id="V-04-roughened"),
+        pytest.param("smooth", 0.075, 0.6, 0.2, 0.8, id="V-04-smooth"),
+        pytest.param("steel", 0.025, 0.7, 0.2, 0.8, id="V-04-steel"),
+    ],
+)
+def test_aashto_factors(
+    surface: InterfaceSurface, cohesion: float, friction: float, share: float, largest: float
+) -> None:
+    # a square inch without bars, and the little that a small clamping force adds
+    bare, clamped = (
+        aashto_interface_shear(
+            0.0,
+            bar_yield=60.0 * KSI,
+            area=INCH**2,
+            concrete_strength=100.0 * KSI,
+            surface=surface,
+            clamping_force=force,
+        )
+        for force in (0.0, 0.01 * KIP)
+    )
+    assert bare / KIP == pytest.approx(cohesion)
+    assert (clamped - bare) / (0.01 * KIP) == pytest.approx(friction)
+    weak, strong = (
+        aashto_interface_shear_limit(1.0, concrete_strength=strength * KSI, surface=surface)
+        for strength in (1.0, 100.0)
+    )
+    assert weak / KSI == pytest.approx(share)
+    assert strong / KSI == pytest.approx(largest)
+
+
 def test_aashto_limit_of_weak_concrete() -> None:
     # K1 f'c = 0.25 x 4 = 1.0 ksi below K2 = 1.5 ksi
     limit = aashto_interface_shear_limit(1.0, concrete_strength=4.0 * KSI, surface="roughened")

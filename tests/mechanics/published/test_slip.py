@@ -15,6 +15,7 @@ from jacketcheck.mechanics.slip import (
     aashto_slip_resistance,
     aisc_filler_factor,
     aisc_slip_resistance,
+    probable_slip_load,
 )
 from jacketcheck.mechanics.slip_hole_factors import (
     aashto_hole_size_factor,
@@ -241,3 +242,28 @@ def test_combined_tension_and_slip_of_the_aisc_design_examples() -> None:
 def test_lowest_hole_factor_of_two_codes(hole: HoleType, aashto: float, eurocode: float) -> None:
     """AASHTO LRFD 9th ed. (2020) Table 6.13.2.8-2; EN 1993-1-8:2005 Table 3.6; exact."""
     assert lowest_hole_size_factor(hole) == min(aashto, eurocode)
+
+
+@pytest.mark.parametrize(
+    ("coefficient", "tension", "factor", "printed", "tolerance"),
+    [
+        # BS 5950-1:2000 6.4.2, M20 general grade with 144 kN, Ks = 1: 1.1 at service, 0.9 factored
+        pytest.param(0.5, 144.0, 1.1, 79.2, 0.05, id="S-27-service"),
+        pytest.param(0.5, 144.0, 0.9, 64.8, 0.05, id="S-27-factored"),
+        # 0.3 T_0 of a shank stressed to 500 MPa in Japanese buildings, F10T, printed to 0.1 kN:
+        # friction of 0.45 over 1.5, on M16, M20, M22 and M24
+        pytest.param(0.45, 500.0e-3 * np.pi / 4.0 * 16.0**2, 1 / 1.5, 30.2, 0.05, id="S-28-M16"),
+        pytest.param(0.45, 500.0e-3 * np.pi / 4.0 * 20.0**2, 1 / 1.5, 47.1, 0.05, id="S-28-M20"),
+        pytest.param(0.45, 500.0e-3 * np.pi / 4.0 * 22.0**2, 1 / 1.5, 57.0, 0.05, id="S-28-M22"),
+        pytest.param(0.45, 500.0e-3 * np.pi / 4.0 * 24.0**2, 1 / 1.5, 67.9, 0.05, id="S-28-M24"),
+        # Japanese road bridges (JRA Part II to 2012): mu N/1.7, printed to a whole kN
+        pytest.param(0.4, 165.0, 1 / 1.7, 39.0, 0.5, id="S-29-M20"),
+        pytest.param(0.4, 205.0, 1 / 1.7, 48.0, 0.5, id="S-29-M22"),
+        pytest.param(0.4, 238.0, 1 / 1.7, 56.0, 0.5, id="S-29-M24"),
+    ],
+)
+def test_friction_of_one_plane_in_other_codes(
+    coefficient: float, tension: float, factor: float, printed: float, tolerance: float
+) -> None:
+    load = probable_slip_load(coefficient, bolt_tension=1000.0 * tension, slip_planes=1)
+    assert float(load) / 1000.0 * factor == pytest.approx(printed, abs=tolerance)
