@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, fields
 
 import numpy as np
 
@@ -15,7 +15,7 @@ from jacketcheck.analysis.damaged_bars import (
 )
 from jacketcheck.analysis.memo import remembered_for_all
 from jacketcheck.analysis.retained import bond_pressure, retained
-from jacketcheck.catalog.bond_models import BondConditions
+from jacketcheck.catalog.bond_models import BondConditions, law_where_held
 from jacketcheck.errors import NotEvaluatedError
 from jacketcheck.jacket.column_parts import ColumnBar
 from jacketcheck.jacket.designs import has_designs
@@ -119,7 +119,8 @@ def bar_bonds(jacket: Jacket) -> tuple[BarBond, ...]:
     if not len(bars):
         return ()
     conditions = [bond_conditions(jacket, bar) for bar in bars.groups]
-    laws = [_law(jacket, one) for one in conditions]
+    slips, law_of = retained(jacket).slips, jacket.bond_model.law
+    laws = [law_where_held(law_of, one, splits=slips) for one in conditions]
     lengths = [anchorage_length(bar, jacket) for bar in bars.groups]
     law = _over_designs(stacked_law(laws), jacket)
     length = np.stack(np.broadcast_arrays(*lengths))
@@ -143,17 +144,6 @@ def bar_bonds(jacket: Jacket) -> tuple[BarBond, ...]:
         )
         for index in range(len(bars))
     )
-
-
-def _law(jacket: Jacket, conditions: BondConditions) -> BondLaw:
-    """Law of the jacket's bond model; of many designs some may slip at their seams."""
-    law_of, slips = jacket.bond_model.law, retained(jacket).slips
-    if np.all(slips) or not np.any(slips):
-        return law_of(conditions)
-    loose = law_of(replace(conditions, splitting_held=False))
-    held = law_of(replace(conditions, splitting_held=True))
-    names = [one.name for one in fields(BondLaw)]
-    return BondLaw(*(np.where(slips, getattr(loose, name), getattr(held, name)) for name in names))
 
 
 def stress_at_height(jacket: Jacket, heights: Floats) -> Floats:
