@@ -12,7 +12,7 @@ import os
 import sys
 from collections.abc import Sequence
 from importlib import import_module
-from typing import NoReturn, Protocol
+from typing import NoReturn, Protocol, cast
 
 from jacketcheck.errors import InputError, JacketcheckError, MissingExtraError
 
@@ -20,6 +20,7 @@ __all__ = ["main"]
 
 _COMMANDS = {
     "check": "table of demand/capacity ratios of a repair",
+    "batch": "every repair file of an inventory: on all cores, resumable",
     "explain": "every step of one check, with numbers",
     "size": "lightest and quickest jackets that work, within bounds",
     "sweep": "ratios of many designs that differ in a few fields",
@@ -95,7 +96,7 @@ def _run(given: list[str]) -> int:
         parser.print_help()
         return _INPUT
     # only the command that was asked for is imported: the others cost start-up time
-    command: Command = import_module(f"jacketcheck.cli.{name}")  # type: ignore[assignment]
+    command = cast("Command", import_module(f"jacketcheck.cli.{name}"))
     command.add_arguments(commands[name])
     return command.run(parser.parse_args(given))
 
