@@ -6,7 +6,7 @@ import io
 import re
 import warnings
 from collections.abc import Iterator
-from typing import Final
+from typing import Any, Final
 from xml.etree import ElementTree as ET
 
 from jacketcheck.figures.drawing import Drawing
@@ -64,12 +64,12 @@ def _svg(drawing: Drawing, *, prefix: str) -> ET.Element:
 
 
 @styled
-def _saved(drawing: Drawing, form: str, **how: object) -> bytes:
+def _saved(drawing: Drawing, form: str, **how: Any) -> bytes:
     buffer = io.BytesIO()
     with warnings.catch_warnings():
         # a script that the font lacks is drawn by whatever shows the file, or as boxes in a PNG
         warnings.filterwarnings("ignore", message=r"Glyph .* missing from font")
-        drawing.figure.savefig(buffer, format=form, **how)  # type: ignore[arg-type]
+        drawing.figure.savefig(buffer, format=form, **how)
     return buffer.getvalue()
 
 

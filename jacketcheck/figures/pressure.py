@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import numpy as np
+from matplotlib.axes import Axes
 
 from jacketcheck.analysis.pressure_curve import PressureCurve, pressure_curve
 from jacketcheck.figures.drawing import Drawing
@@ -62,7 +63,7 @@ def pressure(jacket: Jacket, *, system: DisplaySystem) -> Drawing:
     )
 
 
-def _limits(axes: object, curve: PressureCurve, system: DisplaySystem) -> list[LineEnd]:
+def _limits(axes: Axes, curve: PressureCurve, system: DisplaySystem) -> list[LineEnd]:
     """Level lines at yield of the sleeve and slip of the seams."""
     with_laps = ",\nlaps included" if curve.lap_pressure > 0.0 else ""
     limits = [(curve.yield_less_laps, f"sleeve yields{with_laps}")]
@@ -71,12 +72,12 @@ def _limits(axes: object, curve: PressureCurve, system: DisplaySystem) -> list[L
     ends = []
     for value, text in limits:
         y = shown(value, "MPa", system)
-        axes.axhline(y, color=SOFT, linewidth=0.9, linestyle=(0.0, (2.0, 1.5)))  # type: ignore[attr-defined]
+        axes.axhline(y, color=SOFT, linewidth=0.9, linestyle=(0.0, (2.0, 1.5)))
         ends.append(LineEnd(float(curve.axial_strain[-1]), y, text))
     return ends
 
 
-def _points(axes: object, curve: PressureCurve, system: DisplaySystem) -> None:
+def _points(axes: Axes, curve: PressureCurve, system: DisplaySystem) -> None:
     """The checked state, full; yield and slip, hollow."""
     marks = [
         (curve.checked_strain, curve.checked_expected, INK),
@@ -85,7 +86,7 @@ def _points(axes: object, curve: PressureCurve, system: DisplaySystem) -> None:
     ]
     for strain, value, face in marks:
         if np.isfinite(strain):
-            axes.plot(  # type: ignore[attr-defined]
+            axes.plot(
                 strain,
                 shown(value, "MPa", system),
                 marker="o",

@@ -86,14 +86,13 @@ class Quantity:
         return number
 
     def _number(self, value: object) -> float:
-        is_number = isinstance(value, int | float) and not isinstance(value, bool)
-        if is_number and self.unit == "1":
+        if isinstance(value, int | float) and not isinstance(value, bool):
+            if self.unit != "1":
+                raise self._fail("has no unit")
             try:
-                return float(value)  # type: ignore[arg-type] # is_number has seen to it
+                return float(value)
             except OverflowError:
                 return math.inf
-        if is_number:
-            raise self._fail("has no unit")
         if not isinstance(value, str):
             raise self._fail("is not a number" if self.unit == "1" else "is not a text in quotes")
         try:

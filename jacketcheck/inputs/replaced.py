@@ -3,13 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Any, TypeVar
+from typing import Any
 
 from jacketcheck.inputs.repair_file import RepairInput
 
 __all__ = ["replaced"]
-
-Part = TypeVar("Part")
 
 
 def replaced(repair: RepairInput, values: Mapping[str, Any]) -> RepairInput:
@@ -40,17 +38,18 @@ def replaced(repair: RepairInput, values: Mapping[str, Any]) -> RepairInput:
     return repair
 
 
-def _put(part: Part, steps: list[str], value: Any, path: str) -> Part:
+def _put(part: Any, steps: list[str], value: Any, path: str) -> Any:
+    """Copy of a model or a tuple of models with one value replaced."""
     if not steps:
-        return value  # type: ignore[no-any-return] # whatever the caller wants there
+        return value
     step, *below = steps
     if isinstance(part, tuple):
         if not (step.isdigit() and 1 <= int(step) <= len(part)):
             raise KeyError(path)
         index = int(step) - 1
         changed = _put(part[index], below, value, path)
-        return (*part[:index], changed, *part[index + 1 :])  # type: ignore[return-value]
+        return (*part[:index], changed, *part[index + 1 :])
     if step not in getattr(type(part), "model_fields", {}):
         raise KeyError(path)
     changed = _put(getattr(part, step), below, value, path)
-    return part.model_copy(update={step: changed})  # type: ignore[no-any-return,attr-defined]
+    return part.model_copy(update={step: changed})

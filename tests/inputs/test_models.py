@@ -7,7 +7,7 @@ import tomllib
 from collections.abc import Iterator
 from typing import Any, get_args
 
-import jsonschema  # type: ignore[import-untyped] # it ships no types
+import jsonschema
 import pytest
 from pydantic import BaseModel, ValidationError
 
