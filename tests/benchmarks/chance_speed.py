@@ -58,7 +58,7 @@ def one_by_one(jacket: Jacket, count: int) -> None:
 
 def counted(model: Model, method: str, samples: int) -> Callable[[], object]:
     """Draw and count."""
-    settings = replace(model.settings, samples=samples, method=method)  # type: ignore[arg-type]
+    settings = replace(model.settings, samples=samples, method=method)  # type: ignore[arg-type] # names of methods
     chosen = replace(model, settings=settings)
 
     def run() -> object:

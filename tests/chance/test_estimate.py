@@ -32,7 +32,7 @@ def test_same_seed_same_figures(pier: Jacket, quick: Settings) -> None:
 
 @pytest.mark.parametrize("method", ["sobol", "latin-hypercube", "random"])
 def test_other_seed_other_samples(pier: Jacket, quick: Settings, method: str) -> None:
-    chosen = replace(quick, method=method)  # type: ignore[arg-type]
+    chosen = replace(quick, method=method)  # type: ignore[arg-type] # words from a parametrised test
     one, other = (
         chance_of_exceedance(pier, settings=replace(chosen, seed=seed), only=["hoop-dilation"])
         for seed in (1, 2)
@@ -159,7 +159,7 @@ def test_limit_states_of_plug_ins_are_listed(pier: Jacket, quick: Settings) -> N
 
     module = ModuleType("other")
     state = LimitState("local-rule", "Local rule", "us", lambda _jacket: [])
-    module.jacketcheck_limit_states = hookimpl(lambda: [state])  # type: ignore[attr-defined]
+    module.jacketcheck_limit_states = hookimpl(lambda: [state])  # type: ignore[attr-defined] # a module stands for a plug-in
     host = load_host(installed=False, extra=[(PluginInfo("other", "other-plugin", "1"), module)])
     result = chance_of_exceedance(pier, settings=quick, only=["seam-slip"], host=host)
     assert "other" in result.without_probability["local-rule"]

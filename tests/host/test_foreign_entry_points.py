@@ -22,7 +22,7 @@ class _ForeignEntryPoint:
     def load(self) -> ModuleType:
         module = ModuleType("made_for_a_test")
         hook = hookimpl(lambda: [Provisions("north", "North Code 2020", inherits=None)])
-        module.jacketcheck_provisions = hook  # type: ignore[attr-defined]
+        module.jacketcheck_provisions = hook  # type: ignore[attr-defined] # a module stands for a plug-in
         return module
 
 

@@ -149,4 +149,4 @@ def test_passive_confinement_refuses(change: dict[str, object]) -> None:
         "hoop_strain_limit": 0.001,
     }
     with pytest.raises(DomainError):
-        passive_confinement(**{**arguments, **change})  # type: ignore[arg-type]
+        passive_confinement(**{**arguments, **change})  # type: ignore[arg-type] # wrong on purpose

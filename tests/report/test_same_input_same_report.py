@@ -32,7 +32,7 @@ def test_without_a_date_there_is_none(written: Written) -> None:
 @pytest.mark.parametrize("system", ["si", "us"])
 def test_units_are_those_asked_for(written: Written, system: str) -> None:
     name = "SI" if system == "si" else "US customary"
-    blocks = report_blocks(written.run, written.repair, system=system, figures=False)  # type: ignore[arg-type]
+    blocks = report_blocks(written.run, written.repair, system=system, figures=False)  # type: ignore[arg-type] # words from a parametrised test
     page = report_html(blocks)
     assert f"<dd>{name}</dd>" in page
     assert ("kip·ft" in page) is (system == "us")

@@ -25,7 +25,7 @@ THICKNESSES = 'sizing.sleeve.thickness = ["1/2 in", "5/8 in", "3/4 in", "1 in"]'
 def host_with(limit_state: LimitState) -> Host:
     """The built-in limit states and one more."""
     module = ModuleType("made_for_a_test")
-    module.jacketcheck_limit_states = hookimpl(  # type: ignore[attr-defined]
+    module.jacketcheck_limit_states = hookimpl(  # type: ignore[attr-defined] # a module stands for a plug-in
         specname="jacketcheck_limit_states"
     )(lambda: [limit_state])
     return load_host(

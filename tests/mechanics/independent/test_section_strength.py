@@ -172,7 +172,7 @@ def test_no_equilibrium_is_no_number(axial_load: float) -> None:
 def test_arguments_out_of_range(name: str, changes: dict[str, object]) -> None:
     arguments = {"strain": 0.003, "axial_load": 1e6, "angle": np.zeros(1), **changes}
     with pytest.raises(DomainError, match=name):
-        moment_at_extreme_strain(_section(), **arguments)  # type: ignore[arg-type]
+        moment_at_extreme_strain(_section(), **arguments)  # type: ignore[arg-type] # shared keywords
 
 
 def test_moments_grow_with_the_cube_of_the_size() -> None:

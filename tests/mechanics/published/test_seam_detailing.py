@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from jacketcheck.mechanics._arguments import Exposure
 from jacketcheck.mechanics._customary_units import INCH
 from jacketcheck.mechanics.seam_detailing import (
-    Exposure,
     aashto_max_edge_distance,
     aashto_max_sealing_spacing,
     aashto_min_spacing,

@@ -23,7 +23,7 @@ def report(path: Path, *variants: str) -> ScheduleReport:
 @pytest.mark.parametrize("variant", ["wrench", "snug only", "HV combined"])
 def test_text(file_regression: FileRegressionFixture, repair_path: Path, variant: str) -> None:
     system = "si" if variant == "HV combined" else "us"
-    text = schedule_text(report(repair_path, variant), system=system)  # type: ignore[arg-type]
+    text = schedule_text(report(repair_path, variant), system=system)  # type: ignore[arg-type] # words from a parametrised test
     file_regression.check(text, extension=".txt", encoding="utf-8")
 
 

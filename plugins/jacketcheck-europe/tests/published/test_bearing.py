@@ -94,7 +94,7 @@ def test_one_bolt_step_by_step() -> None:
     [("standard", 1.0), ("oversized", 0.8), ("long-slot-perpendicular", 0.6)],
 )
 def test_reduction_by_hole(hole: str, expected: float) -> None:
-    assert hole_reduction(hole) == expected  # type: ignore[arg-type]
+    assert hole_reduction(hole) == expected  # type: ignore[arg-type] # words from a parametrised test
 
 
 def test_single_lap() -> None:
