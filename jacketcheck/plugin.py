@@ -101,7 +101,7 @@ from jacketcheck.limit_states._rows import (
     only_valid,
     within_range,
 )
-from jacketcheck.limit_states.added_bars import added_bar_anchorage as us_added_bar_anchorage
+from jacketcheck.limit_states.footing_anchorage import added_bar_anchorage as us_added_bar_anchorage
 from jacketcheck.limit_states.seam_slip import faying_class_of
 from jacketcheck.mechanics._arrays import (
     Real,

@@ -8,12 +8,9 @@ from jacketcheck.analysis.interface import SHEAR_FACTOR
 from jacketcheck.chance.hoop_limits import HOOP_FORCE, LAPS
 from jacketcheck.chance.limit import Limit, unfactored
 from jacketcheck.chance.realisation import Realisation
-from jacketcheck.limit_states.added_bars import (
-    added_bar_anchorage,
-    added_bar_development,
-    added_bar_lap,
-)
+from jacketcheck.limit_states.added_bars import added_bar_development, added_bar_lap
 from jacketcheck.limit_states.bar_bond import bar_length
+from jacketcheck.limit_states.footing_anchorage import added_bar_anchorage
 from jacketcheck.limit_states.grout_interface import grout_interface
 from jacketcheck.mechanics._arrays import Real
 from jacketcheck.mechanics.adhesive_anchors import ANCHOR_STRENGTH_REDUCTION

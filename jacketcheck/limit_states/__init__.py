@@ -6,11 +6,7 @@ from collections.abc import Sequence
 
 from jacketcheck.hookspecs import hookimpl
 from jacketcheck.limit_state import LimitState, Provisions
-from jacketcheck.limit_states.added_bars import (
-    added_bar_anchorage,
-    added_bar_development,
-    added_bar_lap,
-)
+from jacketcheck.limit_states.added_bars import added_bar_development, added_bar_lap
 from jacketcheck.limit_states.bar_bond import bar_bond, bar_length
 from jacketcheck.limit_states.bolt_threads import bolt_threads
 from jacketcheck.limit_states.clearances import annulus_clearance, sleeve_gap
@@ -21,6 +17,7 @@ from jacketcheck.limit_states.column_response import (
 )
 from jacketcheck.limit_states.column_shear import column_shear, repair_shear
 from jacketcheck.limit_states.confinement import clamping, retained_pressure
+from jacketcheck.limit_states.footing_anchorage import added_bar_anchorage
 from jacketcheck.limit_states.grout_interface import grout_interface
 from jacketcheck.limit_states.hoop_yield import hoop_clamping, hoop_dilation
 from jacketcheck.limit_states.relocated_hinge import base_moment, moment_along_height

@@ -1,0 +1,87 @@
+"""Anchorage of the added bars in the footing: embedment in grout, bond of an adhesive."""
+
+from __future__ import annotations
+
+from typing import Final
+
+import numpy as np
+
+from jacketcheck.analysis.added_bars import footing_anchorage
+from jacketcheck.jacket.jacket import Jacket
+from jacketcheck.jacket.jacket_parts import AddedBarLayer
+from jacketcheck.limit_state import limit_state
+from jacketcheck.limit_states._added_bar_steps import (
+    ANCHORAGE,
+    FAR_EDGES,
+    add_added_bar,
+    add_anchor_factor,
+)
+from jacketcheck.limit_states._rows import not_applicable
+from jacketcheck.limit_states.editions import ACI, GUIDE_SPEC
+from jacketcheck.limit_states.footing_breakout import breakout_row
+from jacketcheck.results import Result, Steps
+
+__all__ = ["added_bar_anchorage"]
+
+_NONE: Final = "no added bars"
+_GROUT: Final = (
+    "engineering judgement: grout in a roughened and cleaned drilled hole holds the bar as cast "
+    "concrete would"
+)
+
+
+@limit_state(
+    "added-bar-anchorage",
+    title=ANCHORAGE,
+    monotonic={"added_bars.embedment": -1},
+    effort="closed-form",
+)
+def added_bar_anchorage(jacket: Jacket) -> list[Result]:
+    """Embedment in grout or adhesive, and breakout of the ring of bars."""
+    added = jacket.added_bars
+    if added is None:
+        return [not_applicable(ANCHORAGE, _NONE)]
+    held = _grouted(jacket, added) if added.bond_strength is None else _adhesive(jacket, added)
+    return [held, breakout_row(jacket, added)]
+
+
+def _grouted(jacket: Jacket, added: AddedBarLayer) -> Result:
+    steps, found = Steps(), footing_anchorage(jacket)
+    grouted = found.grouted
+    assert grouted is not None  # noqa: S101 - bars without an adhesive are grouted
+    clause = f"{ACI} 25.4.2; {GUIDE_SPEC} 8.8.4"
+    add_added_bar(added, steps)
+    steps.add("f_s", "expected yield", found.target_stress, "MPa", added.layer.steel.source)
+    steps.add("c_b", "half of the bar spacing", added.layer.spacing / 2.0, "mm", "geometry")
+    steps.add("l_d", "3/40 f_s/√f′c ψ_g/min(c_b/d_b, 2.5) d_b, in and psi",
+              grouted.development_length, "mm", f"{ACI} 25.4.2.4")  # fmt: skip
+    steps.add("l_ac", "0.79 d_b f_s/√f′c, in and ksi", grouted.guide_specification_length, "mm",
+              f"{GUIDE_SPEC} 8.8.4")  # fmt: skip
+    steps.add("l_test", "shortest that yielded bars in tests of grouted ducts",
+              grouted.least_tested_length, "mm", "Steuck, Eberhard and Stanton 2009")  # fmt: skip
+    demand = steps.add("l_need", "max(l_d, l_ac, l_test)", grouted.required_length, "mm", clause)
+    steps.add("l", "embedment", added.embedment, "mm", "input added_bars.embedment")
+    return Result(ANCHORAGE, "embedment in grout", demand, added.embedment, "mm", clause,
+                  steps.lines, (_GROUT,))  # fmt: skip
+
+
+def _adhesive(jacket: Jacket, added: AddedBarLayer) -> Result:
+    steps, found = Steps(), footing_anchorage(jacket)
+    clause = f"{ACI} 17.6.5"
+    add_added_bar(added, steps)
+    steps.add("τ_cr", "characteristic bond stress, cracked concrete", added.bond_strength or 0.0,
+              "MPa", "input added_bars.bond_strength")  # fmt: skip
+    steps.add("h_ef", "embedment", added.embedment, "mm", "input added_bars.embedment")
+    steps.add("N_ba", "τ_cr π d_b h_ef", found.adhesive.single_bond_strength, "N", clause)
+    steps.add("ψ_A", "A_Na/(n A_Na0), ring of bars", found.adhesive.bond_share, "1", clause)
+    nominal = steps.add("N_a", "ψ_A N_ba", found.adhesive.bond_strength, "N", clause)
+    factor = add_anchor_factor(steps)
+    capacity = steps.add("φN_a", "φ N_a", np.multiply(factor, nominal), "N", clause)
+    steps.add("f_ye", added.layer.steel.name, found.target_stress, "MPa", added.layer.steel.source)
+    demand = steps.add("N_u", "f_ye A_b", np.multiply(found.target_stress, added.layer.area), "N",
+                       "statics")  # fmt: skip
+    notes = [FAR_EDGES]
+    if np.any(found.adhesive.outside_method):
+        notes.append("embedment outside 4 to 20 bar diameters, the range of the anchor method")
+    return Result(ANCHORAGE, "bond of the adhesive", demand, capacity, "N", clause, steps.lines,
+                  tuple(notes))  # fmt: skip

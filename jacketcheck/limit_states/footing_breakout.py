@@ -1,0 +1,55 @@
+"""A cone of concrete that breaks out of the footing around the ring of added bars."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from jacketcheck.analysis.added_bars import footing_anchorage
+from jacketcheck.jacket.jacket import Jacket
+from jacketcheck.jacket.jacket_parts import AddedBarLayer
+from jacketcheck.limit_states._added_bar_steps import (
+    ANCHORAGE,
+    FAR_EDGES,
+    add_added_bar,
+    add_anchor_factor,
+)
+from jacketcheck.limit_states.editions import ACI
+from jacketcheck.results import Kind, Result, Steps
+
+__all__ = ["breakout_row"]
+
+_PRECLUDED: Final = (
+    "engineering judgement: struts and ties preclude breakout (added_bars.breakout_precluded); "
+    "show it when the footing is checked"
+)
+_BREAKOUT: Final = (
+    "a cone of concrete breaks out of the footing before the bars yield; show by struts and ties "
+    "that it cannot (added_bars.breakout_precluded)"
+)
+
+
+def breakout_row(jacket: Jacket, added: AddedBarLayer) -> Result:
+    """Row on the breakout of the ring, reported only where it is precluded otherwise."""
+    steps, found = Steps(), footing_anchorage(jacket)
+    clause = f"{ACI} 17.6.2"
+    add_added_bar(added, steps)
+    steps.add("f_ye", added.layer.steel.name, found.target_stress, "MPa", added.layer.steel.source)
+    steps.add("h_ef", "embedment", added.embedment, "mm", "input added_bars.embedment")
+    steps.add("N_b", "17 λ √f′c h_ef^1.5, lb and in", found.adhesive.single_breakout_strength, "N",
+              clause)  # fmt: skip
+    steps.add("ψ_A", "A_Nc/(n A_Nc0), ring of bars", found.adhesive.breakout_share, "1", clause)
+    steps.add("N_cb", "ψ_A N_b", found.adhesive.breakout_strength, "N", clause)
+    add_anchor_factor(steps)
+    capacity = steps.add("φf", "φ N_cb/A_b", found.breakout_stress, "MPa", clause)
+    precluded = added.breakout_precluded
+    return Result(
+        ANCHORAGE,
+        "breakout of the ring of bars",
+        found.target_stress,
+        capacity,
+        "MPa",
+        clause,
+        steps.lines,
+        (FAR_EDGES, _PRECLUDED if precluded else _BREAKOUT),
+        kind=Kind.REPORTED if precluded else Kind.LIMIT,
+    )
