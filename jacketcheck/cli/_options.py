@@ -17,12 +17,15 @@ from jacketcheck.units import DisplaySystem
 
 __all__ = [
     "add_file",
+    "add_format",
+    "add_loss",
     "add_plugin_options",
     "add_provisions",
     "add_units",
     "asked_variants",
     "display_system",
     "host_from",
+    "percent",
     "progress",
     "read",
     "terminal_width",
@@ -44,6 +47,35 @@ def add_units(parser: argparse.ArgumentParser) -> None:
         choices=("si", "us"),
         help="units of the output; by default as the file says in job.units",
     )
+
+
+def add_format(parser: argparse.ArgumentParser) -> None:
+    """Declare the form of a printed table."""
+    parser.add_argument(
+        "--format",
+        choices=("text", "markdown", "csv", "json"),
+        default="text",
+        help="form of the output (default: text)",
+    )
+
+
+def add_loss(parser: argparse.ArgumentParser, *, usual: float) -> None:
+    """Declare what is ordered on top of the bolts that are installed."""
+    parser.add_argument(
+        "--loss",
+        type=percent,
+        default=usual,
+        metavar="PERCENT",
+        help="bolts ordered on top for loss (default: %(default)g)",
+    )
+
+
+def percent(text: str) -> float:
+    """A share from 0 to 100."""
+    value = float(text)
+    if not 0.0 <= value <= 100.0:
+        raise argparse.ArgumentTypeError(f"{text} is not between 0 and 100")
+    return value
 
 
 def add_provisions(parser: argparse.ArgumentParser) -> None:

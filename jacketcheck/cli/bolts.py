@@ -6,6 +6,8 @@ import argparse
 
 from jacketcheck.cli._options import (
     add_file,
+    add_format,
+    add_loss,
     add_plugin_options,
     add_units,
     asked_variants,
@@ -30,19 +32,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         metavar="NAME",
         help="variant to schedule, may be repeated, or 'all' (default: the file without overrides)",
     )
-    parser.add_argument(
-        "--format",
-        choices=("text", "markdown", "csv", "json"),
-        default="text",
-        help="form of the output (default: text)",
-    )
-    parser.add_argument(
-        "--loss",
-        type=_percent,
-        default=_USUAL.loss_percent,
-        metavar="PERCENT",
-        help="bolts ordered on top for loss (default: %(default)g)",
-    )
+    add_format(parser)
+    add_loss(parser, usual=_USUAL.loss_percent)
     parser.add_argument(
         "--days",
         type=_days,
@@ -52,13 +43,6 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     )
     add_units(parser)
     add_plugin_options(parser)
-
-
-def _percent(text: str) -> float:
-    value = float(text)
-    if not 0.0 <= value <= 100.0:
-        raise argparse.ArgumentTypeError(f"{text} is not between 0 and 100")
-    return value
 
 
 def _days(text: str) -> int:

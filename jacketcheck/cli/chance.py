@@ -10,6 +10,7 @@ from jacketcheck.chance.report import chances_of
 from jacketcheck.chance.result import Changes
 from jacketcheck.cli._options import (
     add_file,
+    add_format,
     add_plugin_options,
     asked_variants,
     host_from,
@@ -39,12 +40,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         help="limit state to look at, e.g. seam-slip; may be repeated (default: all)",
     )
     _add_sampling(parser)
-    parser.add_argument(
-        "--format",
-        choices=("text", "markdown", "csv", "json"),
-        default="text",
-        help="form of the output (default: text)",
-    )
+    add_format(parser)
     add_plugin_options(parser)
 
 

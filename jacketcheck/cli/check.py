@@ -7,6 +7,7 @@ import argparse
 from jacketcheck.api import check_input
 from jacketcheck.cli._options import (
     add_file,
+    add_format,
     add_plugin_options,
     add_provisions,
     add_units,
@@ -31,12 +32,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         help="variant to check, may be repeated; 'all' puts every variant side by side "
         "(default: the file without overrides)",
     )
-    parser.add_argument(
-        "--format",
-        choices=("text", "markdown", "csv", "json"),
-        default="text",
-        help="form of the output (default: text)",
-    )
+    add_format(parser)
     add_units(parser)
     add_provisions(parser)
     add_plugin_options(parser)

@@ -10,6 +10,7 @@ from jacketcheck.as_built import confirm, read_as_built
 from jacketcheck.as_built.specified import specified_by
 from jacketcheck.cli._options import (
     add_file,
+    add_format,
     add_plugin_options,
     add_provisions,
     add_units,
@@ -43,12 +44,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         metavar="NAME",
         help="variant that was built (default: as the record says, else the file)",
     )
-    parser.add_argument(
-        "--format",
-        choices=("text", "markdown", "csv", "json"),
-        default="text",
-        help="form of the output (default: text)",
-    )
+    add_format(parser)
     add_units(parser)
     add_provisions(parser)
     add_plugin_options(parser)

@@ -7,10 +7,12 @@ from pathlib import Path
 
 from jacketcheck.cli._options import (
     add_file,
+    add_loss,
     add_plugin_options,
     add_units,
     display_system,
     host_from,
+    percent,
     read,
     terminal_width,
 )
@@ -42,27 +44,14 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--overwrite", action="store_true", help="replace files that exist")
     parser.add_argument(
         "--waste",
-        type=_percent,
+        type=percent,
         default=USUAL_WASTE_PERCENT,
         metavar="PERCENT",
         help="grout ordered on top of what is filled (default: %(default)g)",
     )
-    parser.add_argument(
-        "--loss",
-        type=_percent,
-        default=_USUAL.loss_percent,
-        metavar="PERCENT",
-        help="bolts ordered on top for loss (default: %(default)g)",
-    )
+    add_loss(parser, usual=_USUAL.loss_percent)
     add_units(parser)
     add_plugin_options(parser)
-
-
-def _percent(text: str) -> float:
-    value = float(text)
-    if not 0.0 <= value <= 100.0:
-        raise argparse.ArgumentTypeError(f"{text} is not between 0 and 100")
-    return value
 
 
 def run(options: argparse.Namespace) -> int:

@@ -9,6 +9,7 @@ from pathlib import Path
 from jacketcheck.cli._meter import Meter
 from jacketcheck.cli._options import (
     add_file,
+    add_format,
     add_plugin_options,
     add_provisions,
     add_units,
@@ -33,12 +34,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         metavar="NAME",
         help="variant to start from (default: the file without overrides)",
     )
-    parser.add_argument(
-        "--format",
-        choices=("text", "markdown", "csv", "json"),
-        default="text",
-        help="form of the output (default: text)",
-    )
+    add_format(parser)
     parser.add_argument(
         "--limit",
         type=_positive,

@@ -8,6 +8,7 @@ from pathlib import Path
 from jacketcheck.cli._meter import Meter
 from jacketcheck.cli._options import (
     add_file,
+    add_format,
     add_plugin_options,
     add_provisions,
     add_units,
@@ -57,12 +58,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         metavar="CHECK",
         help="limit state to evaluate, e.g. seam-slip; may be repeated (default: all)",
     )
-    parser.add_argument(
-        "--format",
-        choices=("text", "markdown", "csv", "json"),
-        default="text",
-        help="form of the output (default: text)",
-    )
+    add_format(parser)
     parser.add_argument(
         "--limit",
         type=_positive,
