@@ -43,6 +43,7 @@ def sound(jacket: Jacket) -> list[Result]:
         "answers",
         "answers_at_the_edges",
         "rows_name_their_sources",
+        "numbers_are_there",
         "units_are_known",
         "same_answer_twice",
         "leaves_the_jacket_alone",
@@ -246,6 +247,37 @@ def test_answers_that_hang_on_the_last_digit(findings_of: Findings) -> None:
     assert len(found) > 5
     assert "written in other units: row 'Row', 'here', " in found[0]
     assert found[0].endswith("lengths must not be compared with ==")
+
+
+def test_units_leave_no_more_than_rounding_where_no_section_is_solved(
+    findings_of: Findings,
+) -> None:
+    def odd(jacket: Jacket) -> list[Result]:
+        # the last digits of a length, a ten-millionth of the capacity
+        return rows(8.0, 1.0 + 1e-7 * (hash(float(jacket.sleeve.thickness)) % 97 / 97.0))
+
+    assert findings_of("units_of_the_input_do_not_matter", odd, effort="closed-form")
+    assert findings_of("units_of_the_input_do_not_matter", odd, effort="sections") == []
+
+
+@pytest.mark.parametrize(
+    "row",
+    [
+        pytest.param(replace(rows()[0], demand=np.nan, kind=Kind.REPORTED), id="figure"),
+        pytest.param(
+            replace(rows()[0], steps=(replace(STEP, value=float("nan")),)), id="step of a limit"
+        ),
+    ],
+)
+def test_a_number_that_is_none_is_found(findings_of: Findings, row: Result) -> None:
+    found = findings_of("numbers_are_there", lambda _: [row])
+    assert len(found) > 3
+    assert "is not a number (NaN); raise NotEvaluatedError" in found[0]
+
+
+def test_a_row_without_numbers_needs_none(findings_of: Findings) -> None:
+    row = replace(rows()[0], demand=np.nan, capacity=np.nan, kind=Kind.NOT_EVALUATED, notes=("x",))
+    assert findings_of("numbers_are_there", lambda _: [row]) == []
 
 
 @pytest.mark.parametrize(
