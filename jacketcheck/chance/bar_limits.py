@@ -46,7 +46,10 @@ BAR_LIMITS: Final = (
         variables=(*HOOP_FORCE, *_FRICTION, "added-bar-yield", "grout-strength",
                    "interface-friction"),
         ratio=unfactored(
-            grout_interface, resistance_factor=SHEAR_FACTOR, model="interface-friction"
+            grout_interface,
+            resistance_factor=SHEAR_FACTOR,
+            model="interface-friction",
+            clause="AASHTO",
         ),
         steady=False,
     ),

@@ -238,8 +238,8 @@ def _added_bar_rules(jacket: Jacket, added: AddedBarLayer) -> Iterator[GeometryR
     yield above(
         "added_bars.circle_diameter",
         circle,
-        np.add(jacket.column.diameter, layer.diameter),
-        "so that the bars clear the column",
+        np.add(jacket.column.diameter, added.hole_diameter),
+        "so that the drilled holes clear the column",
     )
     yield below(
         "added_bars.circle_diameter",

@@ -130,11 +130,12 @@ def problems_after(table: dict[str, Any], changes: dict[str, object]) -> list[st
             id="hole cuts the edge",
         ),
         pytest.param(
-            {"added_bars.circle_diameter": "49 in"},
-            # 48 in + 1.128 in
-            "added_bars.circle_diameter = 1244.6 mm (49 in): must exceed 1247.85 mm (49.13 in), "
-            "so that the bars clear the column",
-            id="added bars in the column",
+            # room for the bars, of 1.128 in, but not for the drill
+            {"added_bars.circle_diameter": "49-1/4 in"},
+            # 48 in + 1.5 in
+            "added_bars.circle_diameter = 1250.95 mm (49.25 in): must exceed 1257.3 mm (49.5 in), "
+            "so that the drilled holes clear the column",
+            id="holes of added bars in the column",
         ),
         pytest.param(
             {"added_bars.circle_diameter": "61 in"},
