@@ -103,6 +103,7 @@ from jacketcheck.limit_states._rows import (
 )
 from jacketcheck.limit_states.footing_anchorage import added_bar_anchorage as us_added_bar_anchorage
 from jacketcheck.limit_states.seam_slip import faying_class_of
+from jacketcheck.limit_states.snug_bolts import probable_slip_row
 from jacketcheck.mechanics._arrays import (
     Real,
     require_at_least,
@@ -205,6 +206,7 @@ __all__ = [
     "not_applicable",
     "only_valid",
     "pick",
+    "probable_slip_row",
     "repair_anchorage",
     "require_at_least",
     "require_finite",

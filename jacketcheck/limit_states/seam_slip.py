@@ -12,13 +12,14 @@ from jacketcheck.errors import NotEvaluatedError
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.limit_state import limit_state
 from jacketcheck.limit_states.editions import AASHTO, AISC
+from jacketcheck.limit_states.snug_bolts import probable_slip_row
 from jacketcheck.mechanics import slip
 from jacketcheck.mechanics._arrays import Real
 from jacketcheck.mechanics.slip_hole_factors import (
     aashto_hole_size_factor,
     aisc_slip_resistance_factor,
 )
-from jacketcheck.results import Kind, Result, Steps
+from jacketcheck.results import Result, Steps
 
 __all__ = ["faying_class_of", "seam_slip"]
 
@@ -64,7 +65,16 @@ def seam_slip(jacket: Jacket) -> list[Result]:
         faying_class_of(jacket, "AISC")
     rows = [row(jacket, faying_class_of(jacket, name)) for name, row in codes]
     if jacket.bolts.measured_tension is not None:
-        rows.append(_probable(jacket))
+        coefficients = [one.slip_coefficient for one in jacket.bolts.faying_classes]
+        rows.append(
+            probable_slip_row(
+                jacket,
+                slip_coefficient=np.min(coefficients, axis=0),
+                surface="smallest of the faying classes",
+                source="input bolts.faying_class",
+                note=_SNUG,
+            )
+        )
     return rows
 
 
@@ -137,29 +147,4 @@ def _row(jacket: Jacket, demand: Real, capacity: Real, steps: Steps, clause: str
         clause=clause,
         steps=steps.lines,
         notes=notes,
-    )
-
-
-def _probable(jacket: Jacket) -> Result:
-    """What a measured tension in snug bolts would probably hold; never a design value."""
-    steps, bolts = Steps(), jacket.bolts
-    demand = add_bolt_force(jacket, steps)
-    coefficient = np.min([one.slip_coefficient for one in bolts.faying_classes], axis=0)
-    tension = 0.0 if bolts.measured_tension is None else bolts.measured_tension
-    steps.add("T", "measured", tension, "N", "input bolts.measured_tension")
-    steps.add("μ", "smallest of the faying classes", coefficient, "1", "input bolts.faying_class")
-    planes = jacket.splice.shear_planes
-    steps.add("n_s", "slip planes", planes, "1", "input splice.sides")
-    load = slip.probable_slip_load(coefficient, bolt_tension=tension, slip_planes=planes)
-    steps.add("P_slip", "μ T n_s", load, "N", "friction; a probable value, not a resistance")
-    return Result(
-        title="Probable slip load of snug bolts",
-        location="hardest-worked row",
-        demand=demand,
-        capacity=load,
-        unit="N",
-        clause="no clause: tension of snug bolts is not controlled",
-        steps=steps.lines,
-        notes=(_SNUG,),
-        kind=Kind.REPORTED,
     )

@@ -4,19 +4,17 @@ from __future__ import annotations
 
 from typing import Final
 
-from jacketcheck.mechanics.slip import probable_slip_load
 from jacketcheck.plugin import (
     FayingClass,
     Jacket,
-    Kind,
     LimitState,
     NotEvaluatedError,
-    Real,
     Result,
     Steps,
     add_bolt_force,
     faying_class_of,
     limit_state,
+    probable_slip_row,
 )
 from jacketcheck_australasia.codes import SteelCode
 from jacketcheck_australasia.limit_states._rows import HARDEST_ROW, factored
@@ -56,7 +54,15 @@ def seam_slip(code: SteelCode) -> LimitState:
         faying = faying_class_of(jacket, code.faying_code)
         rows = [_design(jacket, code, faying)]
         if jacket.bolts.measured_tension is not None:
-            rows.append(_probable(jacket, faying, jacket.bolts.measured_tension))
+            rows.append(
+                probable_slip_row(
+                    jacket,
+                    slip_coefficient=faying.slip_coefficient,
+                    surface=faying.name,
+                    source=faying.source,
+                    note=_SNUG,
+                )
+            )
         return rows
 
     return evaluate
@@ -103,25 +109,3 @@ def _notes(jacket: Jacket, code: SteelCode) -> tuple[str, ...]:
     elif not jacket.bolts.product.startswith("AS/NZS 1252"):
         notes.append(_OTHER_BOLT.format(code=code.name))
     return tuple(notes)
-
-
-def _probable(jacket: Jacket, faying: FayingClass, tension: Real) -> Result:
-    """What a measured tension in snug bolts would probably hold; never a design value."""
-    steps = Steps()
-    demand = add_bolt_force(jacket, steps)
-    steps.add("T", "measured", tension, "N", "input bolts.measured_tension")
-    load = probable_slip_load(
-        faying.slip_coefficient, bolt_tension=tension, slip_planes=jacket.splice.shear_planes
-    )
-    steps.add("P_slip", "μ T n_ei", load, "N", "friction; a probable value, not a capacity")
-    return Result(
-        title="Probable slip load of snug bolts",
-        location=HARDEST_ROW,
-        demand=demand,
-        capacity=load,
-        unit="N",
-        clause="no clause: tension of snug bolts is not controlled",
-        steps=steps.lines,
-        notes=(_SNUG,),
-        kind=Kind.REPORTED,
-    )

@@ -4,16 +4,15 @@ from __future__ import annotations
 
 import numpy as np
 
-from jacketcheck.mechanics.slip import probable_slip_load
 from jacketcheck.plugin import (
     FayingClass,
     Jacket,
-    Kind,
     NotEvaluatedError,
     Real,
     Result,
     Steps,
     add_bolt_force,
+    probable_slip_row,
 )
 from jacketcheck_europe.editions import EN_1993_8
 from jacketcheck_europe.faying_classes import EN_CODE
@@ -35,7 +34,15 @@ def seam_slip(jacket: Jacket, factors: PartialFactors) -> list[Result]:
     faying = _friction_surface(jacket)
     rows = [_slip(jacket, faying, factors)]
     if jacket.bolts.measured_tension is not None:
-        rows.append(_probable(jacket, faying, jacket.bolts.measured_tension))
+        rows.append(
+            probable_slip_row(
+                jacket,
+                slip_coefficient=faying.slip_coefficient,
+                surface=f"class {faying.name}",
+                source=faying.source,
+                note=_SNUG,
+            )
+        )
     return rows
 
 
@@ -96,27 +103,3 @@ def _add_preload(jacket: Jacket, steps: Steps) -> Real:
     steps.add("F_min", "least tension of the product", bolts.pretension, "N",
               bolts.pretension_source)  # fmt: skip
     return steps.add("F_p,C", "min(0.7 f_ub A_s, F_min)", counted, "N", f"{EN_1993_8} Eq. 3.7")
-
-
-def _probable(jacket: Jacket, faying: FayingClass, tension: Real) -> Result:
-    """What a measured tension in snug bolts would probably hold; never a design value."""
-    steps = Steps()
-    demand = add_bolt_force(jacket, steps)
-    steps.add("T", "measured", tension, "N", "input bolts.measured_tension")
-    steps.add("μ", f"class {faying.name}", faying.slip_coefficient, "1", faying.source)
-    steps.add("n", "friction surfaces", jacket.splice.shear_planes, "1", "input splice.sides")
-    load = probable_slip_load(
-        faying.slip_coefficient, bolt_tension=tension, slip_planes=jacket.splice.shear_planes
-    )
-    capacity = steps.add("F_slip", "μ T n", load, "N", "friction; a probable value, no resistance")
-    return Result(
-        title="Probable slip load of snug bolts",
-        location=_PLACE,
-        demand=demand,
-        capacity=capacity,
-        unit="N",
-        clause="no clause: tension of snug bolts is not controlled",
-        steps=steps.lines,
-        notes=(_SNUG,),
-        kind=Kind.REPORTED,
-    )

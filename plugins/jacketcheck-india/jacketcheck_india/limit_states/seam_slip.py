@@ -8,7 +8,6 @@ from typing import Final
 import numpy as np
 
 from jacketcheck.mechanics.bolt_strength import seam_joint_length
-from jacketcheck.mechanics.slip import probable_slip_load
 from jacketcheck.plugin import (
     FayingClass,
     Jacket,
@@ -19,6 +18,7 @@ from jacketcheck.plugin import (
     add_bolt_force,
     faying_class_of,
     limit_state,
+    probable_slip_row,
 )
 from jacketcheck_india.codes import is_800
 from jacketcheck_india.limit_states._rows import HARDEST_ROW
@@ -56,7 +56,15 @@ def seam_slip(jacket: Jacket) -> list[Result]:
         replace(service, notes=(_SERVICE,), kind=Kind.REPORTED),
     ]
     if jacket.bolts.measured_tension is not None:
-        rows.append(_probable(jacket, faying, jacket.bolts.measured_tension))
+        rows.append(
+            probable_slip_row(
+                jacket,
+                slip_coefficient=faying.slip_coefficient,
+                surface=faying.name,
+                source=faying.source,
+                note=_SNUG,
+            )
+        )
     return rows
 
 
@@ -95,25 +103,3 @@ def _add_nominal(jacket: Jacket, faying: FayingClass, steps: Steps) -> Real:
         long_joint_factor=joint,
     )
     return steps.add("V_nsf", "μ_f n_e K_h F_o β_lj", nominal, "N", _CLAUSE)
-
-
-def _probable(jacket: Jacket, faying: FayingClass, tension: Real) -> Result:
-    """What a measured tension in snug bolts would probably hold; never a design value."""
-    steps = Steps()
-    demand = add_bolt_force(jacket, steps)
-    steps.add("T", "measured", tension, "N", "input bolts.measured_tension")
-    load = probable_slip_load(
-        faying.slip_coefficient, bolt_tension=tension, slip_planes=jacket.splice.shear_planes
-    )
-    steps.add("P_slip", "μ_f T n_e", load, "N", "friction; a probable value, not a capacity")
-    return Result(
-        title="Probable slip load of snug bolts",
-        location=HARDEST_ROW,
-        demand=demand,
-        capacity=load,
-        unit="N",
-        clause="no clause: tension of snug bolts is not controlled",
-        steps=steps.lines,
-        notes=(_SNUG,),
-        kind=Kind.REPORTED,
-    )
