@@ -27,6 +27,10 @@ _SHORTER: Final = (
     "the repair shortens the span over which the hinge can rotate: the displacement capacity is "
     "smaller than the original's"
 )
+_BUCKLES: Final = (
+    "bars above the repair buckle when the demand reverses, before the section is exhausted: see "
+    "the reported row"
+)
 _NO_DEMAND: Final = "no displacement demand was given (actions.displacement_demand): no verdict"
 
 
@@ -85,9 +89,10 @@ def displacement_capacity(jacket: Jacket) -> list[Result]:
         steps = Steps()
         steps.add("Δ_D", "displacement demand", demand, "mm", "input actions.displacement_demand")
         capacity = _add_capacity(jacket, steps, repaired, "rep")
+        buckles = np.any(np.less(repaired.buckling_displacement, demand))
         rows.append(
             Result("Displacement capacity", "against the demand", demand, capacity, "mm",
-                   f"{_HINGE}; {GUIDE_SPEC} 4.8", steps.lines)
+                   f"{_HINGE}; {GUIDE_SPEC} 4.8", steps.lines, (_BUCKLES,) if buckles else ())
         )  # fmt: skip
     rows.append(_buckling(jacket, repaired))
     steps = Steps()

@@ -28,8 +28,8 @@ _DILATION: Final = (
 _LAPS: Final = "limit state added-bar-lap"
 _YIELD: Final = f"{AISC} J4.1(a)"
 _AT_BASE: Final = (
-    "engineering judgement: the core is looked at where the base strains it; the hinge above the "
-    "repair strains its top as well"
+    "engineering judgement: the core is looked at where the base strains it, with grout and added "
+    "bars acting in full; the hinge above the repair strains its top as well"
 )
 _FOUND: Final = (
     "the axial strain is the one that a single push to the base demand gives; cycles dilate the "
