@@ -160,14 +160,15 @@ class _ConcreteTable:
 
     Attributes
     ----------
-    inner, outer
-        Axial force and moment of the inner zones and of the outermost one, shape (2, nodes).
+    value, rise
+        Axial force and moment of the inner zones, then of the outermost one, at the start of each
+        cell and over it, shape (4, cells).
     turning_curvature
         Curvature between the two kinds of cells [1/mm].
     """
 
-    inner: Floats
-    outer: Floats
+    value: Floats
+    rise: Floats
     turning_curvature: float
 
     def curvature(self, axis: Floats) -> Floats:
@@ -176,13 +177,16 @@ class _ConcreteTable:
 
     def at(self, axis: Floats, outer_limit: Floats) -> Floats:
         """Axial force and moment, shape (2, cases), the outermost zone held to its limit."""
-        cell = np.minimum(axis.astype(np.intp), self.inner.shape[1] - 2)
-        part = axis - cell
-        inner, outer = _between(self.inner, cell, part), _between(self.outer, cell, part)
+        cell = np.minimum(axis.astype(np.intp), self.rise.shape[1] - 1)
+        found = self.rise.take(cell, axis=1)
+        found *= axis - cell
+        found += self.value.take(cell, axis=1)
+        inner, outer = found[:2], found[2:]
         held = outer_limit < outer[0]
         if held.any():
             outer = outer * np.where(held, outer_limit / np.where(held, outer[0], 1.0), 1.0)
-        return inner + outer
+        total: Floats = inner + outer
+        return total
 
 
 def _relative_curvature(axis: Floats) -> Floats:
@@ -191,11 +195,6 @@ def _relative_curvature(axis: Floats) -> Floats:
         axis < _CELLS, _CELLS / axis, (_CELLS + _MORE_CELLS - axis) / _MORE_CELLS
     )
     return relative
-
-
-def _between(table: Floats, cell: NDArray[np.intp], part: Floats) -> Floats:
-    before = table[:, cell]
-    return np.asarray(before + part * (table[:, cell + 1] - before))
 
 
 @lru_cache(maxsize=8)
@@ -208,7 +207,8 @@ def _concrete_table(zones: tuple[ConcreteZone, ...], strain: float) -> _Concrete
     for zone, disc in zip(zones, discs, strict=True):
         inner += outer
         outer[:, 1:] = np.sum(zone.law.stress_at(plane) * disc, axis=2)
-    return _ConcreteTable(inner, outer, turning)
+    nodes = np.concatenate([inner, outer])
+    return _ConcreteTable(nodes[:, :-1].copy(), np.diff(nodes, axis=1), turning)
 
 
 @lru_cache(maxsize=16)

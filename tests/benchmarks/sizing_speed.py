@@ -3,8 +3,9 @@
 Run as ``OMP_NUM_THREADS=1 python tests/benchmarks/sizing_speed.py``.  The designs differ in sleeve
 thickness, bolt pitch, gauge and added bars.  Three efforts are timed, one after the other in the
 same process: all closed-form limit states under the least demand, as the search screens with;
-those with bond; and everything, section analysis included.  The last column is the ratio of the
-speed reached (median of three runs) to the speed asked for.
+those with bond; and everything, section analysis included.  Speeds are medians of three runs, by
+the clock and by processor time: on an idle machine they agree, on a busy one the second still tells
+what the work costs.  The last column is the ratio of the second to the speed asked for.
 """
 
 from __future__ import annotations
@@ -60,14 +61,16 @@ def designs(repair: RepairInput, host: Host, count: int) -> Jacket:
     return built.jacket
 
 
-def speed(effort: Effort, repair: RepairInput, host: Host) -> float:
-    """Designs a second: building the jackets counts as well."""
-    seconds = []
+def speed(effort: Effort, repair: RepairInput, host: Host) -> tuple[float, float]:
+    """Designs a second, by the clock and by processor time: building the jackets counts as well."""
+    clocks: list[float] = []
+    processor: list[float] = []
     for _ in range(RUNS):
-        start = time.perf_counter()
+        start = time.perf_counter(), time.process_time()
         effort.evaluate(designs(repair, host, effort.designs))
-        seconds.append(time.perf_counter() - start)
-    return effort.designs / median(seconds)
+        clocks.append(time.perf_counter() - start[0])
+        processor.append(time.process_time() - start[1])
+    return effort.designs / median(clocks), effort.designs / median(processor)
 
 
 def main() -> int:
@@ -100,11 +103,12 @@ def main() -> int:
     )
     rows, enough = [], True
     for effort in efforts:
-        reached = speed(effort, repair, host)
-        enough &= reached >= effort.asked
-        rows.append([effort.name, effort.designs, effort.asked, reached, reached / effort.asked])
-    headers = ["effort", "designs", "asked for, 1/s", "reached, 1/s", "ratio"]
-    print(tabulate(rows, headers=headers, floatfmt=("", "", ".0f", ".0f", ".2f")))
+        clock, processor = speed(effort, repair, host)
+        ratio = processor / effort.asked
+        enough &= ratio >= 1.0
+        rows.append([effort.name, effort.designs, effort.asked, clock, processor, ratio])
+    headers = ["effort", "designs", "asked for, 1/s", "by clock, 1/s", "by processor, 1/s", "ratio"]
+    print(tabulate(rows, headers=headers, floatfmt=("", "", ".0f", ".0f", ".0f", ".2f")))
     return 0 if enough else 1
 
 
