@@ -9,6 +9,7 @@ import numpy as np
 import pytest
 
 from jacketcheck.errors import DomainError
+from jacketcheck.mechanics.adhesive_anchors import ring_area_share
 from jacketcheck.mechanics.bar_steel import BarSteel, BarSteels, bar_stress
 from jacketcheck.mechanics.block_shear import seam_block
 from jacketcheck.mechanics.bolt_clamp_length import clamp_lengths, least_bolt_length
@@ -20,7 +21,7 @@ from jacketcheck.mechanics.flat_shell import offset_on_radius
 from jacketcheck.mechanics.grout_cubes import cylinder_strength_of_cubes
 from jacketcheck.mechanics.jacket_shear import jacket_shear
 from jacketcheck.mechanics.nominal_moment import nominal_moment
-from jacketcheck.mechanics.noncontact_lap import lap_offset
+from jacketcheck.mechanics.noncontact_lap import effective_lap_length, lap_offset
 from jacketcheck.mechanics.published_bond_laws import model_code_1990_bond_law
 from jacketcheck.mechanics.restraint import Restraint
 
@@ -87,6 +88,9 @@ REFUSED: dict[str, Callable[[], object]] = {
     "a bolt that ends inside its nut": lambda: least_bolt_length(
         40.0, nut_height=20.0, protrusion=-1.0
     ),
+    "bars at a negative distance from the edge": lambda: ring_area_share(
+        450.0, circle_radius=650.0, count=16, edge_distance=-1.0
+    ),
     "a shell without radius": lambda: offset_on_radius(100.0, from_radius=0.0, to_radius=800.0),
     "a shell rolled to nothing": lambda: offset_on_radius(100.0, from_radius=800.0, to_radius=0.0),
     "one of two cubes too small": lambda: cylinder_strength_of_cubes(
@@ -121,6 +125,11 @@ def test_cubes_at_the_ends_of_their_range() -> None:
 def test_a_lap_of_bars_in_contact_across_the_radius() -> None:
     assert float(lap_offset(0.0, bar_spacing=240.0)) == 120.0
     assert float(lap_offset(0.5, bar_spacing=240.0)) == pytest.approx(np.hypot(0.5, 120.0))
+
+
+def test_a_lap_that_is_hardly_there() -> None:
+    assert float(effective_lap_length(0.5, offset=0.2)) == pytest.approx(0.3)
+    assert float(effective_lap_length(0.2, offset=0.5)) == 0.0
 
 
 def test_a_ring_without_hoops_of_the_column() -> None:

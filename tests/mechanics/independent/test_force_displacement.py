@@ -121,3 +121,31 @@ def test_section_without_yield_is_refused() -> None:
         force_displacement(short, clear_height=6000.0, hinge_length=700.0)
     with pytest.raises(DomainError):
         force_displacement(response, clear_height=900.0, hinge_length=700.0, repair_height=1000.0)
+
+
+@pytest.mark.parametrize("double_curvature", [False, True])
+@pytest.mark.parametrize("ratio", [0.0, 0.4])
+def test_elastic_branch_with_bending_of_the_repaired_part(
+    *, double_curvature: bool, ratio: float
+) -> None:
+    response, height, repair = _response(), 7000.0, 1500.0
+    envelope = force_displacement(
+        response,
+        clear_height=height,
+        hinge_length=600.0,
+        repair_height=repair,
+        double_curvature=double_curvature,
+        stiffness_ratio=ratio,
+    )
+    hinges = 2 if double_curvature else 1
+    span = (height - repair) / hinges
+    # curvature falls linearly from the hinge to the point of contraflexure, and goes on growing
+    # into the repaired part, of which there is one, by the same statics
+    above, below = np.linspace(0.0, span, 5001), np.linspace(span, span + repair, 5001)
+    of_one = hinges * np.trapezoid(above**2 / span, above)
+    of_one += ratio * np.trapezoid(below**2 / span, below)
+    first = first_yield(response).curvature
+    elastic = (envelope.curvature > 0.0) & (envelope.curvature <= first)
+    assert elastic.sum() > 3
+    displacement = envelope.displacement[elastic] / envelope.curvature[elastic]
+    assert displacement == pytest.approx(of_one, rel=1e-5)

@@ -202,3 +202,24 @@ def test_a_load_that_no_section_carries_has_no_moment(axial_load: float) -> None
         _section(), strain=0.0012, axial_load=axial_load, angle=np.linspace(0.0, 6.0, 24)
     )
     assert np.isnan(moment).all()
+
+
+@pytest.mark.parametrize("short", [0.02, 0.07])
+def test_bars_of_which_some_fracture_before_others(short: float) -> None:
+    brittle = BarSteel(469.0, 655.0, 0.0115, short, 200e3)
+    section = CircularSection(
+        (ConcreteZone("column", 1200.0, CORE),),
+        (
+            BarGroup.ring(20, radius=530.0, area=645.0, steel=STEEL),
+            BarGroup.ring(8, radius=480.0, area=300.0, steel=brittle),
+        ),
+    )
+    response = moment_curvature(
+        section, axial_load=1e6, curvature=np.linspace(1e-7, 8e-5, 800), strips=1000
+    )
+    strain = 0.013
+    at = point_at_extreme_strain(response, strain=strain)
+    reached = np.interp(at.curvature, response.curvature, response.bar_strain.max(axis=1))
+    assert 0.03 < reached < 0.09
+    found = moment_at_extreme_strain(section, strain=strain, axial_load=1e6, angle=np.zeros(1))
+    assert found[0] == pytest.approx(at.moment, rel=2e-3)

@@ -6,6 +6,7 @@ import pytest
 
 from jacketcheck.mechanics.guide_spec_column_shear import guide_spec_concrete_shear
 from jacketcheck.mechanics.interface_shear import InterfaceSurface, aashto_interface_shear
+from jacketcheck.mechanics.published_bond_laws import pullout_bond_law, splitting_bond_law
 from jacketcheck.mechanics.slip import AASHTO_SLIP_RESISTANCE_FACTOR
 
 INCH, KIP = 25.4, 4448.2216152605
@@ -72,3 +73,14 @@ def test_interface_shear(
 def test_slip_is_checked_without_a_resistance_factor() -> None:
     """AASHTO LRFD 9th ed. (2020), 6.13.2.2: R_r = R_n (from memory)."""
     assert AASHTO_SLIP_RESISTANCE_FACTOR == 1.0
+
+
+def test_nothing_is_left_of_bond_once_concrete_without_stirrups_has_split() -> None:
+    """fib Model Code 2010 (2013), Table 6.1-1 (from memory): s3 = 1.2 s1 and no residual."""
+    pullout = pullout_bond_law(36.0, bond_condition="good", clear_rib_spacing=12.0)
+    law = splitting_bond_law(pullout, splitting_strength=7.5, confinement="unconfined")
+    # half of 2.5 sqrt(36) = 15 is reached at 0.5 ** (1 / 0.4) of 1 mm
+    assert float(law.peak_stress) == pytest.approx(7.5)
+    assert float(law.slip_1) == float(law.slip_2) == pytest.approx(0.5**2.5)
+    assert float(law.slip_3) == pytest.approx(1.2 * 0.5**2.5)
+    assert float(law.residual_stress) == 0.0
