@@ -18,7 +18,6 @@ from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.figure import Figure
 
 __all__ = [
-    "BARE",
     "CONCRETE",
     "FAINT",
     "FONT_SIZE",
@@ -71,9 +70,6 @@ LINES: Final = (
     LineStyle("#3d4650", (0.0, (3.0, 1.2)), "v"),
     LineStyle("#8c8f94", (0.0, (9.0, 2.0, 2.0, 2.0, 2.0, 2.0)), "P"),
 )
-
-BARE: Final = {"clip_on": False, "annotation_clip": False}
-"""For annotations that may leave the axes."""
 
 _SETTINGS: Final[dict[str, Any]] = {
     "font.family": "sans-serif",

@@ -12,9 +12,7 @@ from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.jacket.quantities import Quantities, quantities
 from jacketcheck.mechanics._arrays import Floats, Real
 
-__all__ = ["OBJECTIVES", "Objectives", "field_hours", "objectives"]
-
-OBJECTIVES: Final = ("steel mass", "bolts", "field work")
+__all__ = ["Objectives", "field_hours", "objectives"]
 
 _DIGITS: Final = 6
 """Decimals that count when designs are compared: less is rounding."""
