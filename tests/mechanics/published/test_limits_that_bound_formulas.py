@@ -84,3 +84,13 @@ def test_nothing_is_left_of_bond_once_concrete_without_stirrups_has_split() -> N
     assert float(law.slip_1) == float(law.slip_2) == pytest.approx(0.5**2.5)
     assert float(law.slip_3) == pytest.approx(1.2 * 0.5**2.5)
     assert float(law.residual_stress) == 0.0
+
+
+def test_what_is_left_of_bond_once_concrete_with_stirrups_has_split() -> None:
+    """fib Model Code 2010 (2013), Table 6.1-1 (from memory): s3 = 0.5 c_clear, 40 % residual."""
+    pullout = pullout_bond_law(36.0, bond_condition="good", clear_rib_spacing=12.0)
+    law = splitting_bond_law(pullout, splitting_strength=7.5, confinement="stirrups")
+    assert float(law.peak_stress) == pytest.approx(7.5)
+    assert float(law.slip_1) == float(law.slip_2) == pytest.approx(0.5**2.5)
+    assert float(law.slip_3) == pytest.approx(6.0)
+    assert float(law.residual_stress) == pytest.approx(3.0)
