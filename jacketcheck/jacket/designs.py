@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import copy
 from collections.abc import Callable, Hashable, Iterator, Mapping, Sequence
-from dataclasses import fields, is_dataclass
+from dataclasses import fields
 from functools import cache
 from typing import Any, TypeGuard, TypeVar, cast
 
@@ -44,7 +44,7 @@ def _is_number(value: object) -> TypeGuard[Any]:
 
 
 def _is_record(value: object) -> bool:
-    return is_dataclass(value) and not isinstance(value, type)
+    return hasattr(type(value), "__dataclass_fields__")
 
 
 def _children(record: Any) -> list[tuple[str, Any, bool]]:
