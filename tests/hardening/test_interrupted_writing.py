@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import os
 import re
+import shutil
 import signal
 import subprocess
 import sys
@@ -92,9 +93,17 @@ def _size(folder: Path) -> tuple[list[str], Path]:
     return ["size", str(bounds), "--save", str(target)], target
 
 
+def _batch(folder: Path) -> tuple[list[str], Path]:
+    piers, target = folder / "piers", folder / "results" / "summary.csv"
+    piers.mkdir()
+    target.parent.mkdir()
+    shutil.copy(CASE, piers)
+    return ["batch", str(piers), "--output", str(target.parent), "--workers", "1"], target
+
+
 COMMANDS: Final[dict[str, Written]] = {
     "report": _report, "report, Markdown": _report_in_markdown, "draw": _draw, "shop": _shop,
-    "new": _new, "sweep": _sweep, "size": _size,
+    "new": _new, "sweep": _sweep, "size": _size, "batch": _batch,
 }  # fmt: skip
 
 
