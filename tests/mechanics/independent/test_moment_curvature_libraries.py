@@ -124,12 +124,12 @@ def _second_library(step: float, axial_load: float) -> tuple[Floats, Floats]:
     )
 
     def disc(diameter: float, material: Any) -> Any:
-        return circular_section_by_area(area=0.25 * np.pi * diameter**2, n=48, material=material)
+        return circular_section_by_area(area=0.25 * np.pi * diameter**2, n=24, material=material)
 
     core = disc(CORE_DIAMETER, concrete("core", CORE))
     geometry = (disc(DIAMETER, concrete("cover", COVER)) - core) + core
     for x, y in zip(_section().bar_x, _section().bar_y, strict=True):
-        geometry = add_bar(geometry, area=BAR_AREA, material=steel, x=x, y=y, n=6)
+        geometry = add_bar(geometry, area=BAR_AREA, material=steel, x=x, y=y, n=4)
     result = library.ConcreteSection(geometry).moment_curvature_analysis(
         n=axial_load,
         kappa0=1e-6,

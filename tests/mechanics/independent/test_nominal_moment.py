@@ -1,4 +1,4 @@
-"""Nominal moment against closed forms and a general-purpose library."""
+"""Nominal moment against closed forms and two general-purpose libraries."""
 
 from __future__ import annotations
 
@@ -99,6 +99,57 @@ def test_general_purpose_library(axial_load: float) -> None:
     )
     # bars that straddle the edge of the block count wholly here and in part there
     assert result.moment == pytest.approx(_library_moment(axial_load), rel=3e-3)
+
+
+def _second_library_moment(axial_load: float, curvature: float) -> float:
+    """By the fibres of structuralcodes: the block as a curve that jumps, tension positive."""
+    geometry = pytest.importorskip("structuralcodes.geometry")
+    from structuralcodes.materials.basic import GenericMaterial
+    from structuralcodes.materials.constitutive_laws import UserDefined
+    from structuralcodes.sections import BeamSection
+
+    # no stress up to the bottom of the block of 0.85 c, where the strain is 0.15 of 0.003
+    edge, block = 0.15 * 0.003, 0.85 * 27.0
+
+    def material(strain: list[float], stress: list[float]) -> Any:
+        law = UserDefined(np.array(strain), np.array(stress), flag=1)
+        return GenericMaterial(density=2500.0, constitutive_law=law)
+
+    concrete = material([-0.004, -edge, -edge + 1e-9, 0.1], [-block, -block, 0.0, 0.0])
+    # bars displace concrete: their stress is given less that of the block
+    strain = [-0.09, -0.0021, -edge, -edge + 1e-9, 0.0, 0.0021, 0.09]
+    steel = [-420.0, -420.0, -edge * 200e3, -edge * 200e3, 0.0, 420.0, 420.0]
+    taken = [block, block, block, 0.0, 0.0, 0.0, 0.0]
+    bars = material(strain, [one + less for one, less in zip(steel, taken, strict=True)])
+    sides = 200
+    polygon = sides / (2.0 * np.pi) * np.sin(2.0 * np.pi / sides)
+    whole = geometry.CircularGeometry(
+        1200.0 / np.sqrt(polygon), concrete, n_points=sides, concrete=True
+    )
+    diameter = 2.0 * np.sqrt(819.0 / np.pi)
+    for x, y in zip(*bar_ring(20, radius=510.0, first_angle=0.1), strict=True):
+        whole = geometry.add_reinforcement(whole, (x, y), diameter, bars)
+    section = BeamSection(whole, integrator="fiber", mesh_size=0.0005)
+    found = section.section_calculator.calculate_moment_curvature(
+        n=-axial_load, chi=np.array([-curvature])
+    )
+    return float(np.abs(found.m_y[0]))
+
+
+@pytest.mark.parametrize("axial_load", [0.0, 3e6, 12e6])
+def test_second_general_purpose_library(axial_load: float) -> None:
+    """At the curvature 0.003/c; the strain of 0.003 comes out of the library's own balance."""
+    _, position = bar_ring(20, radius=510.0, first_angle=0.1)
+    result = nominal_moment(
+        axial_load,
+        diameter=1200.0,
+        concrete_strength=27.0,
+        bar_position=position,
+        bar_area=819.0,
+        bar_yield=420.0,
+    )
+    curvature = 0.003 / float(result.neutral_axis_depth)
+    assert result.moment == pytest.approx(_second_library_moment(axial_load, curvature), rel=5e-3)
 
 
 def test_designs_and_loads_at_once() -> None:
