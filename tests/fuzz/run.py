@@ -27,8 +27,8 @@ ROOT = Path(__file__).parents[2]
 sys.path.insert(0, str(ROOT))
 
 from jacketcheck.host import Host, load_host  # noqa: E402 - the path comes first
-from tests.fuzz.cases import Case, case_of  # noqa: E402
-from tests.fuzz.judge import Defect, judged  # noqa: E402
+from tests.fuzz.cases import Case, case_of  # noqa: E402 - found on the path set above
+from tests.fuzz.judge import Defect, judged  # noqa: E402 - found on the path set above
 
 SECONDS = 5.0
 """Processor time that a case may take [s]."""

@@ -34,7 +34,7 @@ def test_side_by_side() -> None:
 
 
 @pytest.mark.parametrize("side_by_side", [False, True])
-def test_groups_hold_every_design_once_with_its_values(side_by_side: bool) -> None:  # noqa: FBT001
+def test_groups_hold_every_design_once_with_its_values(side_by_side: bool) -> None:  # noqa: FBT001 - drawn by the test
     plan = plan_of([THICKNESS, STEEL], side_by_side=side_by_side)
     seen: dict[int, tuple[Any, ...]] = {}
     for values, places in plan.groups():
