@@ -128,7 +128,7 @@ def _front(
         headers=[*headers, "governed by", "ratio"],
         align=["right", "right", "right", "right", *["left"] * len(differ), "left", "right"],
         style=style,
-        widths=[None] * 4 + [16] * len(differ) + [28, None] if style == "text" else None,
+        widths=[None] * 4 + [16] * len(differ) + [46, None] if style == "text" else None,
     )
     if left := len(report.front) - len(shown):
         yield f"{left:,} more not shown; --limit shows more, --format csv all."
