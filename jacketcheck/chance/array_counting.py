@@ -100,7 +100,8 @@ class _Counting:
         unknown = {name: np.isnan(ratio) for name, ratio in ratios.items()}
         if compared and model.ring is not None:
             strain = model.strain.checked(factors).value
-            found, outside = direct.exceeded(model.ring, model.jacket, factors, strain)
+            with np.errstate(all="ignore"):  # what comes of it lies outside
+                found, outside = direct.exceeded(model.ring, model.jacket, factors, strain)
             for one in compared:
                 exceeds[one.id] = np.broadcast_to(found[one.id], size)
                 unknown[one.id] = np.broadcast_to(outside, size)

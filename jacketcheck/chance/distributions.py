@@ -16,12 +16,12 @@ __all__ = ["LARGEST_VARIATION", "Distribution", "Marginal"]
 Distribution: TypeAlias = Literal["normal", "lognormal", "uniform"]
 
 LARGEST_VARIATION: Final[dict[Distribution, float]] = {
-    "normal": 0.30,
+    "normal": 0.20,
     "lognormal": 1.00,
     "uniform": 0.57,
 }
 """Largest coefficient of variation [-]: strengths and lengths stay positive, but for one normal
-value in 2000."""
+value in 3.5 million."""
 
 
 @dataclass(frozen=True, slots=True)

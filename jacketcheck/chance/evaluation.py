@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections import deque
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from typing import Any
+from typing import Any, Final
 
 import numpy as np
 
@@ -33,6 +34,9 @@ __all__ = [
 Failures = dict[str, str]
 """Why the first sample of a limit state that could not be evaluated could not, by limit state."""
 
+_MOST_DIVISIONS: Final = 256
+"""Halvings of a block of samples: enough for some twenty that cannot be evaluated."""
+
 
 def array_ratios(
     limits: Sequence[Limit],
@@ -59,28 +63,50 @@ def array_ratios(
         Axial strain of the core and share of added bars in tension.
     failures
         Takes up why samples could not be evaluated.
+
+    Notes
+    -----
+    A formula refuses many samples for the sake of one. They are halved until each of those stands
+    alone, or until so many are found that it would take too long: then whatever is left beside
+    them has no ratio either.
     """
-    found, broken = _tried(limits, with_strain(realise(jacket, factors), strain), size)
-    if not broken:
-        return found
-    if size == 1:
-        for limit, error in broken:
-            failures.setdefault(limit.id, describe(error))
-            found[limit.id] = np.full(1, np.nan)
-        return found
+    found = {limit.id: np.full(size, np.nan) for limit in limits}
+    divisions = _MOST_DIVISIONS
     # one half after the other until the samples that cannot be evaluated stand alone
-    again = [limit for limit, _ in broken]
-    halves = [
-        array_ratios(again, jacket, some_samples(factors, part), size=part.stop - part.start,
-                     strain=strain, failures=failures)
-        for part in (slice(0, size // 2), slice(size // 2, size))
-    ]  # fmt: skip
-    return found | {
-        limit.id: np.concatenate([half[limit.id] for half in halves]) for limit in again
-    }
+    parts = deque([(tuple(limits), slice(0, size))])
+    while parts:
+        which, part = parts.popleft()
+        count = part.stop - part.start
+        known, broken = _tried(which, jacket, some_samples(factors, part), strain, count)
+        for name, ratios in known.items():
+            found[name][part] = ratios
+        if not broken:
+            continue
+        if count > 1 and divisions:
+            divisions -= 1
+            again, middle = tuple(limit for limit, _ in broken), (part.start + part.stop) // 2
+            halves = slice(part.start, middle), slice(middle, part.stop)
+            parts.extend((again, half) for half in halves)
+        else:
+            beside = "; those drawn with it are counted with it" if count > 1 else ""
+            for limit, error in broken:
+                failures.setdefault(limit.id, f"{describe(error)}{beside}")
+    return found
 
 
 def _tried(
+    limits: Sequence[Limit],
+    jacket: Jacket,
+    factors: Mapping[str, Real],
+    strain: BaseStrain,
+    size: int,
+) -> tuple[dict[str, Floats], list[tuple[Limit, Exception]]]:
+    with np.errstate(all="ignore"):  # what comes of it shows in the ratio
+        sample = with_strain(realise(jacket, factors), strain)
+    return _evaluated(limits, sample, size)
+
+
+def _evaluated(
     limits: Sequence[Limit], sample: Realisation, size: int
 ) -> tuple[dict[str, Floats], list[tuple[Limit, Exception]]]:
     found: dict[str, Floats] = {}
@@ -172,7 +198,7 @@ def single_ratios(
     limits: Sequence[Limit], sample: Realisation, *, failures: Failures
 ) -> dict[str, float]:
     """Ratios of one sample; NaN where there is none."""
-    found, broken = _tried(limits, sample, 1)
+    found, broken = _evaluated(limits, sample, 1)
     for limit, error in broken:
         failures.setdefault(limit.id, describe(error))
         found[limit.id] = np.full(1, np.nan)

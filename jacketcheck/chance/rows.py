@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
+from typing import Final
 
 import numpy as np
 
@@ -20,6 +21,9 @@ from jacketcheck.limit_state import Effort
 from jacketcheck.mechanics._arrays import Floats
 
 __all__ = ["limit_chance", "system_chance"]
+
+
+_NO_RATIO: Final = "the ratio is not a number"
 
 
 def limit_chance(
@@ -45,7 +49,7 @@ def limit_chance(
         interval=replicate_interval(shares, size=counts.size),
         first_order_index=index,
         drivers=tuple(one for one in drivers if one.name in names),
-        reason=model.failures.get(limit.id, "") if unevaluated else "",
+        reason=model.failures.get(limit.id, _NO_RATIO) if unevaluated else "",
     )
 
 

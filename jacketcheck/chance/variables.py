@@ -161,8 +161,12 @@ def random_variables(jacket: Jacket, written: Chance | None = None) -> Variables
 def _published(jacket: Jacket, name: str) -> Variable:
     statistics = published_statistics(name, _facts(jacket, name))
     variation = statistics.variation(_reference(jacket, name))
-    marginal = Marginal(statistics.distribution, statistics.mean_ratio, variation)
-    return Variable(name, statistics.title, statistics.relative_to, statistics.source, marginal)
+    kind, source = statistics.distribution, statistics.source
+    if variation > LARGEST_VARIATION[kind]:
+        kind, variation = "lognormal", min(variation, LARGEST_VARIATION["lognormal"])
+        source += "; lognormal, as it scatters so much that a normal variable would reach zero"
+    marginal = Marginal(kind, statistics.mean_ratio, variation)
+    return Variable(name, statistics.title, statistics.relative_to, source, marginal)
 
 
 def _changed(

@@ -50,6 +50,39 @@ def test_the_others_are_evaluated(jacket: Jacket) -> None:
     assert failures["fragile"].startswith("strength = 1.4")
 
 
+def test_many_that_cannot_be_evaluated_take_no_long_time(jacket: Jacket) -> None:
+    """Half of the samples: they cost no more than some hundred evaluations, and none passes."""
+    calls = []
+
+    def counted(sample: Realisation) -> Real:
+        calls.append(1)
+        return fragile(sample)
+
+    failures: Failures = {}
+    strength = np.where(np.random.default_rng(1).random(16_384) < 0.5, 1.4, 1.0)
+    factors = {**random_variables(jacket).means(), "bolt-strength": strength}
+    limit = replace(FRAGILE, ratio=counted)
+    found = array_ratios([limit], jacket, factors, size=16_384, strain=STRAIN, failures=failures)
+    assert np.all(np.isnan(found["fragile"][strength > 1.3]))
+    known = found["fragile"][~np.isnan(found["fragile"])]
+    assert np.all(known == 0.5)
+    assert len(calls) < 600
+    assert failures["fragile"].endswith("those drawn with it are counted with it")
+
+
+def test_a_ratio_that_is_no_number_has_a_reason(
+    jacket: Jacket, quick: Settings, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def odd(sample: Realisation) -> Real:
+        strength = np.asarray(sample.factors["bolt-strength"])
+        return np.where(strength > 1.3, np.nan, strength / 2.0)
+
+    monkeypatch.setattr(estimate, "COVERED", (replace(FRAGILE, ratio=odd),))
+    row = estimate.chance_of_exceedance(jacket, settings=quick).limits[0]
+    assert 0 < row.unevaluated == row.exceeded
+    assert row.reason == "the ratio is not a number"
+
+
 def test_it_counts_as_exceeded_and_its_share_is_told(
     jacket: Jacket, quick: Settings, monkeypatch: pytest.MonkeyPatch, repair_input: RepairInput
 ) -> None:

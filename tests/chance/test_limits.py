@@ -18,7 +18,7 @@ from jacketcheck.mechanics._arrays import Floats, Real
 from jacketcheck.results import Kind
 
 BY_ID = {limit.id: limit for limit in COVERED}
-# resistance factors of AISC 360-22 J3.7, J3.11, J4.1, J4.3; ACI 318-19 and AASHTO 5.5.4.2 for shear
+# resistance factors of AISC 360-22 J3.7, J3.11, J4.1, J4.3; ACI 318-19 21.2.1 for shear
 RESISTANCE_FACTORS = {
     "hoop-dilation": 0.90,
     "hoop-clamping": 0.90,
@@ -31,7 +31,7 @@ RESISTANCE_FACTORS = {
     "splice-gross-yield": 0.90,
     "splice-net-rupture": 0.75,
     "seam-block-shear": 0.75,
-    "grout-interface": 0.90,
+    "grout-interface": 0.75,
     "added-bar-lap": 0.90,
     "added-bar-development": 1.0,
     "bar-length": 1.0,
