@@ -60,6 +60,10 @@ def find_files(
     if not folder.is_dir():
         problem = "is not a folder" if folder.exists() else "is not there"
         raise InputError([InputProblem("FOLDER", printable(str(folder)), problem)], source="batch")
+    return _files_below(folder, pattern, leave_out)
+
+
+def _files_below(folder: Path, pattern: str, leave_out: Path | None) -> Iterator[FoundFile]:
     below = [""]
     while below:
         place = below.pop()

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import io
+import math
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from typing import Any, BinaryIO, Protocol
@@ -29,12 +30,16 @@ class _CsvSheet:
         self._writer = csv.writer(text, lineterminator="\n")
 
     def write(self, cells: Sequence[Cell]) -> None:
-        self._writer.writerow([plain_cell(cell) for cell in cells])
+        self._writer.writerow([plain_cell(_worded(cell)) for cell in cells])
+
+
+def _worded(cell: Cell) -> Cell:
+    return "infinite" if isinstance(cell, float) and math.isinf(cell) else cell
 
 
 @contextmanager
 def csv_sheet(stream: BinaryIO, columns: Sequence[Column]) -> Iterator[Sheet]:
-    """A table as CSV in UTF-8, with headings; an infinite number reads ``inf``."""
+    """A table as CSV in UTF-8, with headings; ``infinite`` as in that of a single check."""
     text = io.TextIOWrapper(stream, encoding="utf-8", newline="")
     sheet = _CsvSheet(text)
     sheet.write([name for name, _ in columns])
