@@ -138,8 +138,9 @@ def test_a_ring_without_hoops_of_the_column() -> None:
     )  # fmt: skip
     # statics of the grout ring: p_c R_c = p R
     assert float(RING.largest_core_pressure) == pytest.approx(6.0 * 800.0 / 600.0)
-    hooped = replace(RING, column_hoop_stiffness=50.0, column_hoop_yield_pressure=1.5)
-    assert float(hooped.largest_core_pressure) == pytest.approx(8.0 + 1.5)
+    for stiffness in (0.5, 50.0):
+        hooped = replace(RING, column_hoop_stiffness=stiffness, column_hoop_yield_pressure=1.5)
+        assert float(hooped.largest_core_pressure) == pytest.approx(8.0 + 1.5)
 
 
 def test_bolts_and_nuts_take_no_more_than_their_lengths() -> None:

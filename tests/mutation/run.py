@@ -99,8 +99,11 @@ class Project:
         }
 
     def tests_of(self, module: str) -> list[Path]:
-        """Test files that import a module, else what it is used by; those named after it first."""
+        """Test files that import a module, or what a private one is used by; its own first."""
         wanted = {module}
+        if module.startswith("_"):
+            # a test that imports it may do so for its types alone
+            wanted |= {name for name, names in self._imports.items() if module in names}
         while not (found := [path for path, names in self._tests.items() if names & wanted]):
             wanted |= {name for name, names in self._imports.items() if names & wanted}
         own = f"test_{module}.py"
