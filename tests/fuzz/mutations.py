@@ -23,6 +23,8 @@ from tests.fuzz.toml_writing import Table, document
 __all__ = ["GENTLE_MUTATIONS", "TABLE_MUTATIONS", "TEXT_MUTATIONS", "Broken", "mutated"]
 
 Path = tuple[str | int, ...]
+_LOOKED_UP_LATER: Final = ("sizing", "bolts", "diameter")
+"""Sizes of the products that a search tries; the search tells those that none is made in."""
 _QUANTITY = re.compile(r"(?P<number>[+-]?[0-9][0-9.eE+-]*) (?P<unit>[A-Za-z/0-9]+)")
 _DIMENSIONS: Final = {unit: name for name, units in FACTORS.items() for unit in units}
 
@@ -97,6 +99,7 @@ def _leaf(random: Random, tables: Table, kind: type | tuple[type, ...] = object)
         if not isinstance(_at(tables, path), dict | list)
         and isinstance(_at(tables, path), kind)
         and path[0] not in {"job", "variants"}
+        and path[:3] != _LOOKED_UP_LATER
     ]
     return random.choice(found) if found else None
 
