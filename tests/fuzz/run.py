@@ -172,12 +172,15 @@ def main() -> int:
     if options.only is not None:
         return _one(options.seed, options.only)
     begin, results = time.monotonic(), []
-    for found in _all(options):
-        results.append(found)
-        if found.defect:
-            _keep(found, options)
-        if len(results) % 5000 == 0:
-            print(f"{len(results)} cases, {time.monotonic() - begin:.0f} s", flush=True)
+    try:
+        for found in _all(options):
+            results.append(found)
+            if found.defect:
+                _keep(found, options)
+            if len(results) % 5000 == 0:
+                print(f"{len(results)} cases, {time.monotonic() - begin:.0f} s", flush=True)
+    except KeyboardInterrupt:
+        print("interrupted")
     _tell(results, time.monotonic() - begin)
     defects = sum(bool(one.defect) for one in results)
     print(f"{defects} defects")
