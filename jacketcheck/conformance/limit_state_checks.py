@@ -32,8 +32,8 @@ from jacketcheck.units import known_units
 __all__ = ["LIMIT_STATE_CHECKS"]
 
 _NUMERICAL_NOISE = 1e-6
-_ROUNDING = 1e-9
-"""What rounding leaves in answers for which no section is solved."""
+_ROUNDING = 1e-7
+"""What is left where a limit state solves no section itself: the strain of the base alone."""
 _OF_SECTIONS = frozenset(
     {"base", "base_state", "closing", "displacement", "height", "hinge", "sections"}
 )

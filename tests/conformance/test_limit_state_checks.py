@@ -253,8 +253,8 @@ def test_units_leave_no_more_than_rounding_where_no_section_is_solved(
     findings_of: Findings,
 ) -> None:
     def odd(jacket: Jacket) -> list[Result]:
-        # the last digits of a length, a ten-millionth of the capacity
-        return rows(8.0, 1.0 + 1e-7 * (hash(float(jacket.sleeve.thickness)) % 97 / 97.0))
+        # the last digits of a length, up to a millionth of the capacity
+        return rows(8.0, 1.0 + 1e-6 * (hash(float(jacket.sleeve.thickness)) % 97 / 97.0))
 
     assert findings_of("units_of_the_input_do_not_matter", odd, effort="closed-form")
     assert findings_of("units_of_the_input_do_not_matter", odd, effort="sections") == []
