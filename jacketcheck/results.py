@@ -147,9 +147,10 @@ class Result:
         What a reader must know, e.g. which inputs are engineering judgement.
     kind
         Limit, reported figure, not applicable, or not evaluated.
-    saturates
-        Whether the ratio reads 1 whenever the check passes, because the capacity is not known
-        beyond the demand. Another row then tells the margin, and this one does not govern.
+    without_margin
+        Whether a pass tells no margin: the ratio reads 1 whenever the check passes, because the
+        capacity is not known beyond the demand (another row then tells the margin), or what is
+        checked either fits or does not. Such a row does not govern while it passes.
     limit_state, provisions, origin
         Identifier, provisions and distribution; filled in by the engine.
     """
@@ -163,7 +164,7 @@ class Result:
     steps: tuple[Step, ...] = ()
     notes: tuple[str, ...] = ()
     kind: Kind = Kind.LIMIT
-    saturates: bool = False
+    without_margin: bool = False
     limit_state: str = ""
     provisions: str = ""
     origin: str = ""
@@ -189,7 +190,7 @@ class Result:
         if self.status is Status.NOT_EVALUATED:
             return math.inf
         if self.kind is Kind.LIMIT:
-            if self.saturates and self.status is Status.OK:
+            if self.without_margin and self.status is Status.OK:
                 return 0.0
             # an infinite ratio ranks below a missing answer, and above any number
             return min(float(np.max(self.ratio)), 1e300)

@@ -32,7 +32,7 @@ class Row(NamedTuple):
         Demand over capacity, and what it means.
     clause, origin, notes
         Rule, distribution that the limit state comes from, and what a reader must know.
-    saturates
+    without_margin
         Whether the ratio reads 1 whenever the row passes, and hence tells nothing then.
     """
 
@@ -47,7 +47,7 @@ class Row(NamedTuple):
     clause: str
     origin: str
     notes: str
-    saturates: bool = False
+    without_margin: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,7 +95,7 @@ def _rows(table: VariantResults) -> Iterable[Row]:
         yield Row(
             result.limit_state, result.title, result.location,
             demand, capacity, result.unit, ratio, result.status.value,
-            result.clause, result.origin, " | ".join(result.notes), result.saturates,
+            result.clause, result.origin, " | ".join(result.notes), result.without_margin,
         )  # fmt: skip
 
 

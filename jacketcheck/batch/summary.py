@@ -168,7 +168,7 @@ class Gathering:
 
 
 def _note_worst(count: LimitStateCount, row: Row, file: str) -> None:
-    if row.ratio is None or (row.saturates and row.verdict == _OK):
+    if row.ratio is None or (row.without_margin and row.verdict == _OK):
         return
     if count.worst is None or row.ratio > count.worst:
         count.worst, count.worst_file = row.ratio, file

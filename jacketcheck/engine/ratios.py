@@ -54,8 +54,8 @@ class DesignRatios:
     ratio
         Shape (rows, designs). NaN where a design could not be evaluated, minus infinity where it
         has no such row.
-    saturates
-        Whether a row's ratio reads 1 whenever it passes; such a row does not govern.
+    without_margin
+        Whether a row tells no margin when it passes; such a row does not govern.
     places
         Where on the jacket, by row; empty where designs differ.
     reasons
@@ -64,7 +64,7 @@ class DesignRatios:
 
     rows: tuple[RatioRow, ...]
     ratio: Floats
-    saturates: NDArray[np.bool_]
+    without_margin: NDArray[np.bool_]
     places: tuple[str, ...]
     reasons: dict[RatioRow, str] = field(default_factory=dict)
 
@@ -103,7 +103,7 @@ class DesignRatios:
     @property
     def _weight(self) -> Floats:
         """Ratios by which rows govern: one that reads 1 whenever it passes counts for nothing."""
-        silent = self.saturates[:, None] & (self.ratio <= 1.0) & np.isfinite(self.ratio)
+        silent = self.without_margin[:, None] & (self.ratio <= 1.0) & np.isfinite(self.ratio)
         return np.where(silent, 0.0, self.ratio)
 
     @property
@@ -182,7 +182,7 @@ class _Collected:
     def __init__(self, count: int) -> None:
         self._count = count
         self._ratio: dict[RatioRow, Floats] = {}
-        self._saturates: dict[RatioRow, bool] = {}
+        self._without_margin: dict[RatioRow, bool] = {}
         self._places: dict[RatioRow, str] = {}
         self._reasons: dict[RatioRow, str] = {}
 
@@ -203,21 +203,21 @@ class _Collected:
     def take_over(self, part: DesignRatios, indexes: Indexes) -> None:
         """Take over ratios that have been collected before."""
         for place, row in enumerate(part.rows):
-            self._open(row, part.places[place], saturates=bool(part.saturates[place]))
+            self._open(row, part.places[place], without_margin=bool(part.without_margin[place]))
             self._ratio[row][indexes] = part.ratio[place]
         for row, reason in part.reasons.items():
             self._reasons.setdefault(row, reason)
 
-    def _open(self, row: RatioRow, place: str, *, saturates: bool) -> None:
+    def _open(self, row: RatioRow, place: str, *, without_margin: bool) -> None:
         """Make room for a row, if there is none; a place that differs is not told."""
         if row not in self._ratio:
             self._ratio[row] = np.full(self._count, -np.inf)
-            self._saturates[row], self._places[row] = saturates, place
+            self._without_margin[row], self._places[row] = without_margin, place
         if place != self._places[row]:
             self._places[row] = ""
 
     def _add(self, row: RatioRow, result: Result, indexes: Indexes) -> None:
-        self._open(row, result.location, saturates=result.saturates)
+        self._open(row, result.location, without_margin=result.without_margin)
         evaluated = result.kind is Kind.LIMIT
         self._ratio[row][indexes] = result.ratio if evaluated else np.nan
         if not evaluated:
@@ -230,7 +230,7 @@ class _Collected:
         return DesignRatios(
             rows=rows,
             ratio=ratio,
-            saturates=np.array([self._saturates[row] for row in rows], dtype=bool),
+            without_margin=np.array([self._without_margin[row] for row in rows], dtype=bool),
             places=tuple(self._places[row] for row in rows),
             reasons=self._reasons,
         )

@@ -71,7 +71,7 @@ def _checked(entry: object, shape: tuple[int, ...]) -> Result:
             steps=tuple(_checked_step(step, shape) for step in entry.steps),
             notes=tuple(entry.notes),
             kind=entry.kind,
-            saturates=bool(entry.saturates),
+            without_margin=bool(entry.without_margin),
         )
     except _Breach as breach:
         raise _Breach(f"{breach} (row {entry.title!r}, {entry.location!r})") from breach

@@ -78,10 +78,8 @@ def _remark(rows: Sequence[Result], values: Sequence[float], limit: float) -> st
         parts.append("Hatched bars exceed 1.")
     if any(value > limit for value in values):
         parts.append(f"Bars beyond {limit:.3g} are cut.")
-    if any(row.saturates and row.status is Status.OK for row in rows):
-        parts.append(
-            "What reads 1 whenever its check passes stands last: another row tells its margin."
-        )
+    if any(row.without_margin and row.status is Status.OK for row in rows):
+        parts.append("What passes or does not, without a margin, stands last.")
     return " ".join(parts)
 
 

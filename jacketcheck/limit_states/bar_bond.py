@@ -45,7 +45,7 @@ def bar_bond(jacket: Jacket) -> list[Result]:
         capacity = steps.add("f_s", "largest over free-end slips", bond.developed_stress, "MPa",
                              _EQUATIONS)  # fmt: skip
         row = Result(_STRESS, bars.name(index), demand, capacity, "MPa", jacket.bond_model.source,
-                     steps.lines, _notes(jacket, index), saturates=True)  # fmt: skip
+                     steps.lines, _notes(jacket, index), without_margin=True)  # fmt: skip
         rows.append(row)
     return rows or [not_applicable(_STRESS, _NONE)]
 

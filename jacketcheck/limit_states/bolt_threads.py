@@ -60,7 +60,7 @@ def _tightening(jacket: Jacket) -> Result:
     provided = steps.add("g_w", "g + w_h + w_n", _clamped(jacket), "mm", _GEOMETRY)
     return Result(
         _TITLE, "shortest grip on which the nut clamps", need, provided, "mm", source, steps.lines,
-        notes=(_NOTE,),
+        notes=(_NOTE,), without_margin=True,
     )  # fmt: skip
 
 
@@ -90,7 +90,10 @@ def _shear_planes(jacket: Jacket) -> Result:
     depth = steps.add("z", "w_h + g − t_o", _farthest_plane(jacket), "mm", _GEOMETRY)
     # a shank that ends in the plane, up to rounding of a conversion, reaches it
     capacity = np.where(np.abs(np.subtract(shank, depth)) < ROUNDING, depth, shank)[()]
-    return Result(_TITLE, where, depth, capacity, "mm", _CLAUSE, steps.lines, notes=(_NOTE,))
+    return Result(
+        _TITLE, where, depth, capacity, "mm", _CLAUSE, steps.lines,
+        notes=(_NOTE,), without_margin=True,
+    )  # fmt: skip
 
 
 def _farthest_plane(jacket: Jacket) -> Real:

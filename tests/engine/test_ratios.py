@@ -114,15 +114,15 @@ def test_rows_without_a_verdict_do_not_count(host_of: HostOf, many: Jacket) -> N
     assert found.passes.all()
 
 
-def test_a_row_that_saturates_does_not_govern_where_it_passes(
+def test_a_row_without_margin_does_not_govern_where_it_passes(
     host_of: HostOf, many: Jacket
 ) -> None:
-    def saturates(jacket: Jacket) -> list[Result]:
+    def without_margin(jacket: Jacket) -> list[Result]:
         gap = np.asarray(jacket.sleeve.gap)
         row = Result("Full", "", 1.0, np.where(gap > 90.0, 0.5, 1.0), "1", "a clause")
-        return [replace(row, saturates=True)]
+        return [replace(row, without_margin=True)]
 
-    found = found_with(host_of(gap_below_70, saturates), many)
+    found = found_with(host_of(gap_below_70, without_margin), many)
     decides = [found.rows[place].limit_state for place in found.governing]
     assert decides == ["sound-before", "odd-1", "odd-1", "odd-1", "odd-2"]
     names, ratio = found.by_limit_state(governing=True)
@@ -165,7 +165,7 @@ def test_parts_are_merged_by_row_and_design() -> None:
         whole.ratio, [[np.nan, 0.25, 0.5, -np.inf], [-np.inf, 2.0, -np.inf, -np.inf]]
     )
     assert whole.places == ("", ""), "a place that differs is not told"
-    assert whole.saturates.tolist() == [False, True]
+    assert whole.without_margin.tolist() == [False, True]
     assert whole.reasons == {first: "why"}
     assert np.isnan(whole.worst[3])
     assert not whole.passes[3]

@@ -22,7 +22,9 @@ from tests.support.jackets import CASE, built, host, rows
 INCH: Final = 25.4
 GRIP: Final = "shortest grip on which the nut clamps"
 SHANK: Final = "full shank through all shear planes"
-THIN: Final = 'splice.sides = "outside"\nsplice.thickness = "1/2 in"\nsleeve.thickness = "3/8 in"'
+EXCLUDED: Final = 'bolts.threads = "excluded"'
+SEAM: Final = 'splice.sides = "outside"\nsplice.thickness = "1/2 in"\nsleeve.thickness = "3/8 in"'
+THIN: Final = f"{SEAM}\n{EXCLUDED}"
 
 
 def found(jacket: Jacket) -> dict[str, Result]:
@@ -48,7 +50,7 @@ def test_without_a_washer_the_bolt_is_shorter_and_its_thread_lies_in_the_plane()
 
 
 def test_threads_that_are_counted_need_no_shank() -> None:
-    result = found(built(f'{THIN}\nbolts.threads = "included"'))
+    result = found(built(f'{SEAM}\nbolts.threads = "included"'))
     assert result[SHANK].kind is Kind.NOT_APPLICABLE
     assert result[GRIP].kind is Kind.LIMIT
 
@@ -76,7 +78,7 @@ def test_a_run_out_that_nobody_knows_is_not_a_pass() -> None:
 def test_the_schedule_says_the_same(sleeve: str, diameter: str, tightening: str) -> None:
     jacket = built(
         f'sleeve.thickness = "{sleeve}"\nbolts.diameter = "{diameter}"\n'
-        f'bolts.tightening = "{tightening}"'
+        f'bolts.tightening = "{tightening}"\n{EXCLUDED}'
     )
     lines = {line.item: line for line in bolt_schedule(jacket, variant="x").lines()}
     result = found(jacket)
@@ -89,7 +91,8 @@ def test_the_schedule_says_the_same(sleeve: str, diameter: str, tightening: str)
 
 def test_many_designs_as_one_by_one() -> None:
     thickness = np.array([0.25, 0.375, 0.5, 0.75, 1.0]) * INCH
-    repair = read_text(CASE.read_text("utf-8"), catalog=host().catalog).variants["chipped"]
+    text = CASE.read_text("utf-8").replace('threads = "included"', 'threads = "excluded"')
+    repair = read_text(text, catalog=host().catalog).variants["chipped"]
     designs = assemble_designs(
         repair, {"sleeve.thickness": thickness}, count=5, catalog=built_in_catalog()
     ).jacket
