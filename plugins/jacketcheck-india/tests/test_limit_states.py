@@ -62,6 +62,12 @@ def test_snug_bolts_have_no_capacity_and_a_probable_value(jacket_of: JacketOf, r
     assert (probable.kind, probable.capacity) == (Kind.REPORTED, 0.5 * 2 * 40e3)
 
 
+def test_a_method_without_minimum_tension_is_not_evaluated(jacket_of: JacketOf, rows: Rows) -> None:
+    row = only(rows(jacket_of("calibrated wrench"), "india", "seam-slip"))
+    assert row.status is Status.NOT_EVALUATED
+    assert "part-turn" in row.notes[0]
+
+
 def test_a_class_of_another_code_is_not_converted(jacket_of: JacketOf, rows: Rows) -> None:
     row = only(rows(jacket_of("no class of this code"), "india", "seam-slip"))
     assert row.status is Status.NOT_EVALUATED

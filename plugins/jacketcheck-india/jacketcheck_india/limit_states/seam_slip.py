@@ -12,6 +12,7 @@ from jacketcheck.plugin import (
     FayingClass,
     Jacket,
     Kind,
+    NotEvaluatedError,
     Real,
     Result,
     Steps,
@@ -42,12 +43,14 @@ _SERVICE: Final = (
     "for a joint that may slip into bearing beyond service load; the sleeve clamps only as long as "
     "its seams do not slip, so that the row at ultimate load has the verdict"
 )
+_METHODS: Final = ("snug", "turn-of-nut", "direct-tension-indicator")
 
 
 @limit_state("seam-slip", title=_TITLE, provisions="india", monotonic={"bolts.pretension": -1},
              effort="closed-form")  # fmt: skip
 def seam_slip(jacket: Jacket) -> list[Result]:
     """Slip at ultimate load, the figure at service load beside it, and a probable value."""
+    _require_known_tensioning(jacket)
     faying = faying_class_of(jacket, "IS 800")
     ultimate = _row(jacket, faying, SLIP_FACTOR_ULTIMATE, title=_TITLE)
     service = _row(jacket, faying, SLIP_FACTOR_SERVICE, title=f"{_TITLE}, factor at service load")
@@ -66,6 +69,15 @@ def seam_slip(jacket: Jacket) -> list[Result]:
             )
         )
     return rows
+
+
+def _require_known_tensioning(jacket: Jacket) -> None:
+    method = jacket.bolts.tightening
+    if method not in _METHODS:
+        raise NotEvaluatedError(
+            "IS 4000:1992 knows the part-turn method (turn-of-nut) and direct tension indicators; "
+            f"no minimum bolt tension goes with {method!r}"
+        )
 
 
 def _notes(jacket: Jacket) -> tuple[str, ...]:
