@@ -70,7 +70,8 @@ def bar_stress(jacket: Jacket, *, system: DisplaySystem) -> Drawing:
         alt=_alt(found, top, system),
         figure=figure,
         remark=f"{found.where[:1].upper()}{found.where[1:]}: of all groups this one needs most of "
-        "the length it has. Both surfaces at the confining pressure that this jacket keeps.",
+        "the length it has. Both surfaces at the confining pressure that this jacket keeps. A bar "
+        "that reaches the target with length to spare stays unstressed near its fracture.",
     )
 
 

@@ -62,7 +62,7 @@ def sweep_plot(report: SweepReport, *, system: DisplaySystem) -> Drawing:
     x, names = _positions(report, system)
     lines, left_out = _lines(report, x, system)
     figure = new_figure(7.0, 4.2)
-    axes = chart(figure, right=0.25, top=0.15, bottom=0.55 + 0.17 * len(lines))
+    axes = chart(figure, right=0.25, top=0.15, bottom=0.72 + 0.17 * len(lines))
     for place, (line, look) in enumerate(zip(lines, LINES, strict=False)):
         order = np.argsort(line.x, kind="stable")
         behind = len(lines) - 1 - place
@@ -124,6 +124,8 @@ def _frame(axes: Axes, lines: list[_Line], names: list[str], title: str, *, by_s
             color=look.color,
             markersize=5.0,
         )
+    if any(bool(np.any(line.ratio > top)) for line in lines):
+        axes.plot([], [], linestyle="none", marker="^", color=SOFT, label="ratio beyond the axis")
     axes.axhline(1.0, color=WARNING, linewidth=1.2)
     axes.annotate(
         "limit", (1.0, 1.0), xycoords=("axes fraction", "data"), xytext=(-2, 3),
