@@ -25,6 +25,7 @@ from jacketcheck.host import Host
 from jacketcheck.inputs import InputFile, read_input
 from jacketcheck.inputs.fields import quantity_of
 from jacketcheck.inputs.repair_file import RepairInput
+from jacketcheck.jacket import Jacket
 from jacketcheck.jacket.designs import leaves
 from jacketcheck.render.records import report_csv, report_json
 from jacketcheck.render.table import report_text
@@ -101,12 +102,13 @@ def judged(
         return "refused as a jacket"
     if reason:
         raise Defect(f"accepts a file that must be refused: {reason}")
-    for jacket in jackets.values():
-        for leaf, value in leaves(jacket):
-            if isinstance(value, float) and not math.isfinite(value):
-                raise Defect(f"builds a jacket whose {leaf} is {value}")
+    without_bolt = {name for name, jacket in jackets.items() if _lacks_a_stocked_bolt(jacket)}
     report = check_jackets(file, jackets, host=host, provisions=[provisions])
     report_defects(report)
+    for table in report.tables:
+        threads = {row.kind for row in table.results if row.limit_state == "bolt-threads"}
+        if table.variant in without_bolt and Kind.NOT_EVALUATED not in threads:
+            raise Defect(f"{table.variant}: bolt-threads takes a bolt that is not stocked")
     if rendered:
         _rendering_defects(report)
     return "checked"
@@ -219,6 +221,17 @@ def _pairs(table: Any, model: BaseModel) -> Iterator[tuple[str, float, float]]:
 
 
 # -- results -------------------------------------------------------------------------------------
+
+
+def _lacks_a_stocked_bolt(jacket: Jacket) -> bool:
+    """Whether no stocked bolt suits the grip; only its own figures may then be missing."""
+    missing = False
+    for leaf, value in leaves(jacket):
+        if isinstance(value, float) and not math.isfinite(value):
+            if not leaf.startswith("bolts.fit."):
+                raise Defect(f"builds a jacket whose {leaf} is {value}")
+            missing = True
+    return missing
 
 
 def report_defects(report: CheckReport) -> None:
