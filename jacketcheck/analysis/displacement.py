@@ -23,6 +23,7 @@ from jacketcheck.mechanics.hinge_displacement import (
 )
 from jacketcheck.mechanics.hinge_length import hinge_length
 from jacketcheck.mechanics.moment_curvature import MomentCurvature, moment_curvature
+from jacketcheck.mechanics.section import CircularSection
 from jacketcheck.mechanics.section_limits import point_at_bar_strain
 from jacketcheck.mechanics.section_strength import moment_at_extreme_strain
 
@@ -87,6 +88,24 @@ def _stress_above(jacket: Jacket) -> Floats:
     return np.asarray(column_bar_stress(jacket, np.array([float(jacket.repair_height)]))[0])
 
 
+def _weakest_angle(section: CircularSection, axial_load: float) -> float:
+    """Direction of bending in which a section has the least plastic moment [rad].
+
+    Directions are ranked where the core is crushed, not where its cover spalls: only then have all
+    bars reached the stress that bond can develop. The cover's strain decides where the core's
+    cannot carry the load.
+    """
+    angle = np.asarray(bending_angle(bending_directions()))
+    crushed = float(section.zones[0].law.ultimate_strain)
+    for strain in (max(crushed, CAPACITY_STRAIN), CAPACITY_STRAIN):
+        moments = moment_at_extreme_strain(
+            section, strain=strain, axial_load=axial_load, angle=angle
+        )
+        if np.all(np.isfinite(moments)):
+            break
+    return float(angle[np.argmin(np.fmax(moments, 0.0))])
+
+
 @remembered
 @same_where(
     lambda jacket: (jacket.column, jacket.demands.axial_load, _stress_above(jacket).tobytes())
@@ -97,17 +116,9 @@ def above_response(jacket: Jacket) -> MomentCurvature:
     Fractured bars count with what bond develops in them over the height of the repair.
     """
     section = column_section(jacket, stress_limit=_stress_above(jacket))
-    clock = bending_directions()
     axial_load = float(jacket.demands.axial_load)
-    moments = moment_at_extreme_strain(
-        section,
-        strain=CAPACITY_STRAIN,
-        axial_load=axial_load,
-        angle=np.asarray(bending_angle(clock)),
-    )
-    weakest = int(np.argmin(np.fmax(moments, 0.0)))
     return moment_curvature(
-        section, axial_load=axial_load, angle=float(bending_angle(clock[weakest]))
+        section, axial_load=axial_load, angle=_weakest_angle(section, axial_load)
     )
 
 

@@ -10,7 +10,7 @@ import copy
 from collections.abc import Callable, Hashable, Iterator, Mapping, Sequence
 from dataclasses import fields
 from functools import cache
-from typing import Any, TypeGuard, TypeVar, cast
+from typing import Any, Final, TypeGuard, TypeVar, cast
 
 import numpy as np
 from numpy.typing import NDArray
@@ -41,6 +41,10 @@ _SHAPE = "shape over designs"
 
 def _is_number(value: object) -> TypeGuard[Any]:
     return isinstance(value, int | float | np.ndarray | np.number) and not isinstance(value, bool)
+
+
+_PLAIN: Final = (float, str, int, type(None))
+"""Leaves that hold no array over designs."""
 
 
 def _is_record(value: object) -> bool:
@@ -208,18 +212,26 @@ def repeated(jacket: Jacket, count: int) -> Jacket:
 
 
 def _mapped(value: Any, change: Callable[[Any], Any]) -> Any:
-    """Copy of a tree with leaves changed by a function."""
-    if _is_record(value):
-        changed = {}
-        for name, child, shown_only in _children(value):
-            if not shown_only and (new := _mapped(child, change)) is not child:
-                changed[name] = new
-        # what nothing changes in is not copied: designs share it
-        return _renewed(value, changed) if changed or isinstance(value, Jacket) else value
+    """Copy of a tree with its arrays changed by a function."""
+    if isinstance(value, np.ndarray):
+        return change(value)
+    if isinstance(value, _PLAIN):
+        return value
     if isinstance(value, tuple):
         mapped = tuple(_mapped(child, change) for child in value)
         return mapped if any(a is not b for a, b in zip(mapped, value, strict=True)) else value
-    return change(value)
+    if not _is_record(value):
+        return value
+    changed = {}
+    for name, shown_only in _roles(cast("Hashable", type(value))):
+        child = getattr(value, name)
+        # most leaves are plain: they are told apart here, without another call
+        if shown_only or isinstance(child, _PLAIN):
+            continue
+        if (new := _mapped(child, change)) is not child:
+            changed[name] = new
+    # what nothing changes in is not copied: designs share it
+    return _renewed(value, changed) if changed or isinstance(value, Jacket) else value
 
 
 def _renewed(record: Any, changed: Mapping[str, Any]) -> Any:
