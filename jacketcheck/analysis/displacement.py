@@ -132,7 +132,11 @@ def capacity_of_original(jacket: Jacket) -> ColumnCapacity:
 @remembered
 @design_by_design
 def capacity_of_repaired(jacket: Jacket) -> ColumnCapacity:
-    """The repaired column with its hinge above the repair, which is taken as rigid."""
+    """The repaired column with its hinge above the repair, which is taken as rigid.
+
+    Strength is the least of all directions. Curvature at failure is that of the same direction;
+    where bars held by bond are weaker than the others, it is smaller in stronger directions.
+    """
     return _capacity(
         jacket,
         above_response(jacket),
