@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Final
 
 import numpy as np
 
@@ -35,6 +36,9 @@ __all__ = [
     "envelope_of_original",
     "envelope_of_repaired",
 ]
+
+_ALIKE: Final = 1e-5
+"""Share by which strengths in two directions may differ and still count as equal."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -103,7 +107,9 @@ def _weakest_angle(section: CircularSection, axial_load: float) -> float:
         )
         if np.all(np.isfinite(moments)):
             break
-    return float(angle[np.argmin(np.fmax(moments, 0.0))])
+    strength = np.fmax(moments, 0.0)
+    # directions that mirror one another differ by rounding only: always the first is taken
+    return float(angle[np.flatnonzero(strength <= np.min(strength) * (1.0 + _ALIKE))[0]])
 
 
 @remembered
