@@ -76,7 +76,7 @@ def test_many_at_once_are_as_each_by_itself(values: dict[str, Any]) -> None:
             for row, ratio in zip(found.rows, found.ratio[:, column].tolist(), strict=True)
             if not np.isneginf(ratio)
         }
-        # inputs that differ by rounding lead section analyses to other roots within their tolerance,
+        # inputs that differ by rounding lead section analyses to other roots within tolerance,
         # or to another of directions that are equally weak
         assert actual == pytest.approx(expected, rel=1e-3, abs=1e-4, nan_ok=True)
 
