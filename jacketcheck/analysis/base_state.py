@@ -8,6 +8,7 @@ import numpy as np
 
 from jacketcheck.analysis.added_bars import added_bar_stress
 from jacketcheck.analysis.damaged_bars import counts_as_fractured
+from jacketcheck.analysis.directions import bending_directions, weakest
 from jacketcheck.analysis.hinge import hinge
 from jacketcheck.analysis.memo import design_by_design, remembered
 from jacketcheck.analysis.sections import bending_angle, repaired_section
@@ -23,20 +24,12 @@ __all__ = [
     "base_circular_section",
     "base_response",
     "base_state",
-    "bending_directions",
 ]
 
 CAPACITY_STRAIN = 0.003
 """Strain of the outermost fibre at which the base counts as exhausted [-]: nominal moment with
 expected strengths of a capacity-protected member (AASHTO Guide Spec Seismic 2nd ed. (2011) 8.5 and
 8.9, from memory)."""
-
-_DIRECTIONS = 24
-
-
-def bending_directions() -> Floats:
-    """Clock angles of the bending directions that are looked at [rad], both senses included."""
-    return np.linspace(0.0, 2.0 * np.pi, _DIRECTIONS, endpoint=False)
 
 
 @remembered
@@ -55,10 +48,7 @@ def base_circular_section(jacket: Jacket) -> CircularSection:
 
 
 def _weakest_angle(jacket: Jacket, strain: float) -> float:
-    """Bending direction with the smallest moment at a strain of the outermost fibre [rad].
-
-    A direction in which nothing balances the axial load has no strength.
-    """
+    """Bending direction with the smallest moment at a strain of the outermost fibre [rad]."""
     angle = np.asarray(bending_angle(bending_directions()))
     moments = moment_at_extreme_strain(
         base_circular_section(jacket),
@@ -66,7 +56,7 @@ def _weakest_angle(jacket: Jacket, strain: float) -> float:
         axial_load=float(jacket.demands.axial_load),
         angle=angle,
     )
-    return float(angle[np.argmin(np.fmax(moments, 0.0))])
+    return float(angle[weakest(moments)])
 
 
 @dataclass(frozen=True, eq=False)

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Final
 
 import numpy as np
 
-from jacketcheck.analysis.base_state import CAPACITY_STRAIN, bending_directions
+from jacketcheck.analysis.base_state import CAPACITY_STRAIN
+from jacketcheck.analysis.directions import bending_directions, weakest
 from jacketcheck.analysis.height import column_bar_stress
 from jacketcheck.analysis.hinge import bilinear, original_response
 from jacketcheck.analysis.hoop_action import tie_ratio
@@ -36,9 +36,6 @@ __all__ = [
     "envelope_of_original",
     "envelope_of_repaired",
 ]
-
-_ALIKE: Final = 1e-5
-"""Share by which strengths in two directions may differ and still count as equal."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -107,9 +104,7 @@ def _weakest_angle(section: CircularSection, axial_load: float) -> float:
         )
         if np.all(np.isfinite(moments)):
             break
-    strength = np.fmax(moments, 0.0)
-    # directions that mirror one another differ by rounding only: always the first is taken
-    return float(angle[np.flatnonzero(strength <= np.min(strength) * (1.0 + _ALIKE))[0]])
+    return float(angle[weakest(moments)])
 
 
 @remembered

@@ -7,9 +7,10 @@ from dataclasses import dataclass
 import numpy as np
 
 from jacketcheck.analysis.added_bars import added_bar_stress, lap_length
-from jacketcheck.analysis.base_state import CAPACITY_STRAIN, bending_directions
+from jacketcheck.analysis.base_state import CAPACITY_STRAIN
 from jacketcheck.analysis.bond import stress_at_height
 from jacketcheck.analysis.damaged_bars import anchorage_start, debonding_bars
+from jacketcheck.analysis.directions import bending_directions, weakest
 from jacketcheck.analysis.hinge import hinge
 from jacketcheck.analysis.interface import height_of_transfer, interface
 from jacketcheck.analysis.memo import design_by_design, remembered
@@ -117,13 +118,11 @@ def height_profile(jacket: Jacket) -> HeightProfile:
         stress_limit=np.repeat(np.hstack([column, added]), clock.size, axis=0),
         outer_zone_limit=np.repeat(ring, clock.size),
     ).reshape(height.size, clock.size)
-    strengths = np.fmax(moments, 0.0)
-    weakest = np.argmin(strengths, axis=1)
     return HeightProfile(
         height=height,
         demand=float(forces.base_moment) - float(forces.shear) * height,
-        capacity=strengths[np.arange(height.size), weakest],
-        direction=clock[weakest],
+        capacity=np.min(np.fmax(moments, 0.0), axis=1),
+        direction=clock[weakest(moments)],
         ring_limit=ring,
     )
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from jacketcheck.analysis.base_state import bending_directions
 from jacketcheck.analysis.bond import bar_bonds
+from jacketcheck.analysis.directions import bending_directions
 from jacketcheck.analysis.displacement import capacity_of_repaired
 from jacketcheck.analysis.height import column_bar_stress
 from jacketcheck.analysis.hinge import bilinear
