@@ -6,7 +6,6 @@ from collections.abc import Mapping
 
 from jacketcheck.chance.report import ChanceReport
 from jacketcheck.chance.result import ChanceResult, LimitChance, SystemChance
-from jacketcheck.host.made_by import made_by
 from jacketcheck.limit_state import Effort
 from jacketcheck.render.chance_background import background, shared_notes, titled
 from jacketcheck.render.chance_numbers import (
@@ -15,9 +14,10 @@ from jacketcheck.render.chance_numbers import (
     interval_text,
     probability_text,
 )
+from jacketcheck.render.closing import closing
 from jacketcheck.render.numbers import MISSING, number_text
 from jacketcheck.render.shop_blocks import DEFAULT_WIDTH, job_heading, paragraph
-from jacketcheck.render.text_style import TextStyle, bullets, emphasis, grid, subheading
+from jacketcheck.render.text_style import TextStyle, emphasis, grid, subheading
 
 __all__ = ["chance_text"]
 
@@ -58,12 +58,7 @@ def chance_text(
         parts += [subheading("Side by side", style), _side_by_side(report, style)]
     parts.append(subheading("Background", style))
     parts += [_legend(style, columns), *background(report.results, style, width)]
-    makers = made_by(report.version, report.plugins, report.switched_off)
-    parts += [
-        f"Made by {makers}.",
-        bullets("Not covered here, for the engineer to check:", report.not_covered, style),
-        bullets("Cautions:", report.cautions, style),
-    ]
+    parts.append(closing(report, style))
     return "\n\n".join(parts) + "\n"
 
 

@@ -12,11 +12,11 @@ from jacketcheck.as_built.records import (
     LineVerdict,
     Recheck,
 )
+from jacketcheck.render.closing import closing
 from jacketcheck.render.numbers import ratio_text
 from jacketcheck.render.shop_blocks import DEFAULT_WIDTH, job_heading, paragraph
 from jacketcheck.render.shop_numbers import shop_quantity
 from jacketcheck.render.side_by_side import side_by_side
-from jacketcheck.render.table import report_footer
 from jacketcheck.render.text_style import TextStyle, emphasis, grid, subheading
 from jacketcheck.results import Status
 from jacketcheck.units import DisplaySystem
@@ -52,7 +52,7 @@ def confirmation_text(
         parts.append(paragraph(text, style, columns))
     parts.append(side_by_side(confirmation.report, style=style, width=width))
     parts.append(_sources(sources, style, columns))
-    parts.append(report_footer(confirmation.report, style=style))
+    parts.append(closing(confirmation.report, style))
     return "\n\n".join(parts) + "\n"
 
 

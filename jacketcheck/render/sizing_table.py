@@ -6,13 +6,13 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from typing import Any
 
-from jacketcheck.host.made_by import made_by
 from jacketcheck.inputs.fields import value_at
 from jacketcheck.render.axis_values import value_text
+from jacketcheck.render.closing import closing
 from jacketcheck.render.infeasibility_text import infeasibility_parts, state_name
 from jacketcheck.render.numbers import ratio_text, shown_value
 from jacketcheck.render.shop_blocks import DEFAULT_WIDTH, job_heading, listed, paragraph
-from jacketcheck.render.text_style import TextStyle, bullets, emphasis, grid, subheading
+from jacketcheck.render.text_style import TextStyle, emphasis, grid, subheading
 from jacketcheck.sizing.axes import Axis
 from jacketcheck.sizing.fates import Fate
 from jacketcheck.sizing.proof import Proof
@@ -75,7 +75,7 @@ def sizing_text(
     parts.append(_fates(report, style, columns))
     parts.append(subheading("What designs are compared by", style))
     parts.append(_work(report, style, columns))
-    parts.append(_footer(report, style))
+    parts.append(closing(report, style))
     return "\n\n".join(parts) + "\n"
 
 
@@ -336,14 +336,3 @@ def _work(report: SizingReport, style: TextStyle, columns: int) -> str:
             "four bolt lines on each side of a seam, and chipping or not were tried"
         )
     return listed(lines, style, columns)
-
-
-def _footer(report: SizingReport, style: TextStyle) -> str:
-    makers = made_by(report.version, report.plugins, report.switched_off)
-    return "\n\n".join(
-        [
-            f"Made by {makers}.",
-            bullets("Not covered here, for the engineer to check:", report.not_covered, style),
-            bullets("Cautions:", report.cautions, style),
-        ]
-    )

@@ -7,10 +7,10 @@ from typing import Any
 
 import numpy as np
 
-from jacketcheck.host.made_by import made_by
+from jacketcheck.render.closing import closing
 from jacketcheck.render.numbers import MISSING, ratio_text
-from jacketcheck.render.shop_blocks import DEFAULT_WIDTH, job_heading, listed, paragraph
-from jacketcheck.render.text_style import TextStyle, bullets, emphasis, grid, subheading
+from jacketcheck.render.shop_blocks import DEFAULT_WIDTH, job_heading, listed
+from jacketcheck.render.text_style import TextStyle, emphasis, grid, subheading
 from jacketcheck.sweep.report import CANNOT_BE_BUILT, SweepReport
 from jacketcheck.sweep.vary import Varied
 from jacketcheck.units import DisplaySystem, display
@@ -54,12 +54,7 @@ def sweep_text(
         parts.append(f"{left:,} more designs not shown; --limit shows more, --format csv all.")
     parts += [subheading("Each limit state over all designs", style), _states(report, style)]
     parts += _reasons(report, style, columns)
-    makers = made_by(report.version, report.plugins, report.switched_off)
-    parts += [
-        paragraph(f"Made by {makers}.", style, columns),
-        bullets("Not covered here, for the engineer to check:", report.not_covered, style),
-        bullets("Cautions:", report.cautions, style),
-    ]
+    parts.append(closing(report, style, columns))
     return "\n\n".join(parts) + "\n"
 
 

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from jacketcheck.host.made_by import made_by
+from jacketcheck.render.closing import closing
 from jacketcheck.render.numbers import MISSING, number_text, ratio_text, shown_value
 from jacketcheck.render.side_by_side import GOVERNS, side_by_side
 from jacketcheck.render.text_style import (
     TextStyle,
-    bullets,
     emphasis,
     grid,
     heading,
@@ -18,7 +17,7 @@ from jacketcheck.report import CheckReport, VariantResults
 from jacketcheck.results import Kind, Result
 from jacketcheck.units import DisplaySystem
 
-__all__ = ["ALIGNMENT", "HEADINGS", "full_table", "report_footer", "report_text", "row_cells"]
+__all__ = ["ALIGNMENT", "HEADINGS", "full_table", "report_text", "row_cells"]
 
 HEADINGS = ("limit state", "where", "demand", "capacity", "unit", "ratio", "verdict", "clause")
 ALIGNMENT = ("left", "left", "right", "right", "left", "right", "left", "left")
@@ -42,7 +41,7 @@ def report_text(
     parts.append(
         f"{GOVERNS} governs; ! exceeds 1; (…) reported without a verdict; ratios are rounded up."
     )
-    parts.append(report_footer(report, style=style))
+    parts.append(closing(report, style))
     return "\n\n".join(parts) + "\n"
 
 
@@ -66,18 +65,6 @@ def full_table(
         lines = (f"[{number}] {user_text(note, style)}" for note, number in notes.items())
         blocks.append(("\n\n" if style == "markdown" else "\n").join(lines))
     return "\n\n".join(blocks)
-
-
-def report_footer(report: CheckReport, *, style: TextStyle = "text") -> str:
-    """Who made the output, what it does not cover, and the cautions."""
-    makers = made_by(report.version, report.plugins, report.switched_off)
-    return "\n\n".join(
-        [
-            user_text(f"Made by {makers}.", style),
-            bullets("Not covered here, for the engineer to check:", report.not_covered, style),
-            bullets("Cautions:", report.cautions, style),
-        ]
-    )
 
 
 def row_cells(result: Result, system: DisplaySystem) -> list[str]:
