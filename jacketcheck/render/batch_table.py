@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
-from jacketcheck.batch.summary import BatchSummary, LimitStateCount
-from jacketcheck.batch.tables import PierLine
 from jacketcheck.coverage import CAUTIONS, NOT_COVERED
 from jacketcheck.render.numbers import MISSING, ratio_text
 from jacketcheck.render.text_style import bullets, grid, heading, subheading
+
+if TYPE_CHECKING:  # a batch writes its summary, so that it must be able to import this module
+    from jacketcheck.batch.summary import BatchSummary, LimitStateCount
+    from jacketcheck.batch.tables import PierLine
 
 __all__ = ["batch_text"]
 
