@@ -6,14 +6,14 @@ from collections.abc import Iterator
 from dataclasses import replace
 from typing import Final
 
+from jacketcheck.as_built.bolt_as_built import BoltAsBuilt
 from jacketcheck.as_built.models import BoltDelivery
 from jacketcheck.as_built.records import Change, Comparison, Outcome
 from jacketcheck.as_built.specified import Specified
 from jacketcheck.catalog.assembly_rules import RCSC
 from jacketcheck.errors import DomainError
 from jacketcheck.jacket.bolt_fit import ROUNDING
-from jacketcheck.jacket.bolt_washers import Washer
-from jacketcheck.schedule.assembly import Assembly, with_parts
+from jacketcheck.schedule.assembly import Assembly
 from jacketcheck.schedule.counts import Allowances, bolt_counts
 from jacketcheck.schedule.length import bolt_length, native_length, thread_fit
 
@@ -26,44 +26,22 @@ _RC_TEST: Final = (
 )
 
 
-def compare_bolts(delivery: BoltDelivery, specified: Specified) -> Iterator[Comparison]:
-    """Lines on the delivery."""
-    yield _bolt(delivery, specified)
+def compare_bolts(
+    delivery: BoltDelivery, specified: Specified, *, bolt: BoltAsBuilt
+) -> Iterator[Comparison]:
+    """Lines on the delivery; `bolt` is what it makes of the specified one."""
+    yield _bolt(specified, bolt)
     yield _count(delivery, specified)
-    yield from _washers(delivery, specified)
-    assembly = _delivered(delivery, specified)
-    yield from _length(delivery, specified, assembly)
-    yield from _certificates(delivery, assembly)
+    yield from _washers(delivery, specified, bolt)
+    yield from _length(delivery, specified, bolt.assembly)
+    yield from _certificates(delivery, bolt.assembly)
 
 
-def _delivered(delivery: BoltDelivery, specified: Specified) -> Assembly:
-    """The specified assembly with bolt and washers as delivered."""
-    product = specified.catalog.bolt_product(delivery.product)
-    size = product.size(delivery.diameter)
-    washers: list[Washer] = []
-    for place, count in (
-        ("head", delivery.washers_under_head),
-        ("nut", delivery.washers_under_nut),
-    ):
-        planned = specified.assembly.washers_at(place)
-        if count is None:
-            washers += planned
-            continue
-        indicators = [one for one in planned if one.part == "indicator"]
-        others = [one for one in planned if one.part != "indicator"][:count]
-        extra = Washer(place, "washer", "washer", size.washer_thickness, "as delivered", "record")
-        washers += indicators + others + [extra] * (count - len(others))
-    return with_parts(specified.assembly, product=product, size=size, washers=washers)
-
-
-def _bolt(delivery: BoltDelivery, specified: Specified) -> Comparison:
-    bolts = specified.jacket.bolts
-    product = specified.catalog.bolt_product(delivery.product)
-    wanted = f"{bolts.product}, {bolts.size}"
-    found = f"{product.name}, {product.size(delivery.diameter).name}"
-    same = wanted == found
-    change = Change({"bolts.product": product.name, "bolts.diameter": delivery.diameter})
-    return Comparison(
+def _bolt(specified: Specified, bolt: BoltAsBuilt) -> Comparison:
+    planned, product, size = specified.assembly, bolt.assembly.product, bolt.assembly.size
+    wanted = f"{planned.product.name}, {planned.size.name}"
+    found = f"{product.name}, {size.name}"
+    line = Comparison(
         part=_PART,
         item="product and size",
         specified=wanted,
@@ -71,12 +49,23 @@ def _bolt(delivery: BoltDelivery, specified: Specified) -> Comparison:
         unit="",
         rule="as specified",
         source="repair file bolts.product",
-        outcome=Outcome.MEETS if same else Outcome.DEVIATES,
-        rechecks=() if same else (change,),
-        as_built=None if same else change,
-        note=""
-        if same
-        else "another bolt: holes, washers and method go with it; a new schedule has to be made",
+        outcome=Outcome.MEETS,
+    )
+    if wanted == found:
+        return line
+    if bolt.hole is None:
+        note = f"{size.name} bolts do not belong in these holes: refuse them, or ask the engineer"
+        return replace(line, outcome=Outcome.FAILS, note=note)
+    holes = (
+        f", in {bolt.hole.replace('-', ' ')} holes" if "bolts.hole" in bolt.change.fields else ""
+    )
+    return replace(
+        line,
+        outcome=Outcome.DEVIATES,
+        rechecks=(bolt.change,),
+        as_built=bolt.change,
+        note=f"another bolt{holes}: length, washers, tension and turn are judged by its own rules; "
+        "a new schedule has to be made",
     )
 
 
@@ -102,25 +91,38 @@ def _count(delivery: BoltDelivery, specified: Specified) -> Comparison:
     )
 
 
-def _washers(delivery: BoltDelivery, specified: Specified) -> Iterator[Comparison]:
+def _washers(
+    delivery: BoltDelivery, specified: Specified, bolt: BoltAsBuilt
+) -> Iterator[Comparison]:
+    """Washers against the rules of the bolt, method, holes and plates that were built."""
     for place, count in (
         ("head", delivery.washers_under_head),
         ("nut", delivery.washers_under_nut),
     ):
-        planned = [one for one in specified.assembly.washers_at(place) if one.part != "indicator"]
         if count is None:
             continue
-        required = [one for one in planned if one.required]
-        enough = count >= len(required)
-        yield Comparison(
+        planned = [one for one in specified.assembly.washers_at(place) if one.part != "indicator"]
+        line = Comparison(
             part=_PART,
             item=f"washers under the {place}",
             specified=float(len(planned)),
             measured=float(count),
             unit="1",
+            rule="by the standard of the bolts",
+            source=bolt.assembly.product.source,
+            outcome=Outcome.UNKNOWN,
+            note="the catalogue has no rules on washers for this product",
+        )
+        if bolt.required is None:
+            yield line
+            continue
+        here = [one for one in bolt.required if one.place == place and one.part != "indicator"]
+        required = [one for one in here if one.required]
+        enough = count >= len(required)
+        yield replace(
+            line,
             rule=f"at least {len(required)}",
-            source="; ".join(dict.fromkeys(one.source for one in planned))
-            or "no rule asks for one",
+            source="; ".join(dict.fromkeys(one.source for one in here)) or "no rule asks for one",
             outcome=Outcome.MEETS if enough else Outcome.FAILS,
             note="" if enough else "add them: " + "; ".join(one.reason for one in required),
         )

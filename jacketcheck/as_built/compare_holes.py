@@ -9,11 +9,13 @@ from typing import Final
 from jacketcheck.as_built.models import HoleRecord
 from jacketcheck.as_built.records import Change, Comparison, Outcome
 from jacketcheck.as_built.specified import Specified
-from jacketcheck.catalog.records import BoltSize
+from jacketcheck.catalog.assembly_rules import EN_1090
+from jacketcheck.catalog.records import BoltProduct, BoltSize
+from jacketcheck.jacket.bolt_fit import ROUNDING
 from jacketcheck.mechanics._arguments import HoleType
 from jacketcheck.mechanics._customary_units import INCH
 
-__all__ = ["HOLES_BY_PENALTY", "compare_holes", "hole_type_that_covers"]
+__all__ = ["HOLES_BY_PENALTY", "compare_holes", "hole_as_built", "hole_type_that_covers"]
 
 _RCSC_TOLERANCE: Final = INCH / 32.0
 _RCSC_SOURCE: Final = "RCSC 2014 Table 3.1 footnote: 1/32 in above the nominal size (from memory)"
@@ -30,14 +32,14 @@ HOLES_BY_PENALTY: Final[tuple[HoleType, ...]] = (
 """Hole types, the least reduction of slip resistance first (AISC 360-22 J3.9)."""
 
 
-def compare_holes(record: HoleRecord, specified: Specified) -> Iterator[Comparison]:
-    """One line for the larger dimension of the holes."""
-    bolts, size = specified.jacket.bolts, specified.assembly.size
-    along = max(record.along)
-    across = max(record.across or record.along)
+def compare_holes(
+    record: HoleRecord, specified: Specified, *, product: BoltProduct, size: BoltSize
+) -> Iterator[Comparison]:
+    """One line for the larger dimension of the holes, for the bolt that was delivered."""
+    bolts = specified.jacket.bolts
+    along, across = _largest(record)
     smallest = min((*record.along, *(record.across or ())))
-    tolerance = _EN_TOLERANCE if specified.european else _RCSC_TOLERANCE
-    source = _EN_SOURCE if specified.european else _RCSC_SOURCE
+    _, source = _tolerance(product)
     measured, nominal = along, float(bolts.hole_along)
     if across - float(bolts.hole_across) > along - nominal:
         measured, nominal = across, float(bolts.hole_across)
@@ -51,33 +53,66 @@ def compare_holes(record: HoleRecord, specified: Specified) -> Iterator[Comparis
         source=f"{bolts.hole_source}; {source}",
         outcome=Outcome.MEETS,
     )
-    within = (
-        along <= float(bolts.hole_along) + tolerance
-        and across <= float(bolts.hole_across) + tolerance
-    )
-    if smallest < float(bolts.diameter):
+    kind = hole_as_built(record, specified, product, size)
+    if smallest < size.diameter - ROUNDING:
         note = "the smallest is smaller than the bolt: ream them"
         yield replace(line, measured=smallest, outcome=Outcome.FAILS, note=note)
-    elif within:
+    elif kind == specified.repair.bolts.hole:
         yield line
     else:
-        yield _enlarged(
-            line, hole_type_that_covers(size, along=along, across=across, tolerance=tolerance)
-        )
+        yield _other_type(line, kind, specified, product=product, size=size)
 
 
-def _enlarged(line: Comparison, covering: HoleType | None) -> Comparison:
-    if covering is None:
+def hole_as_built(
+    record: HoleRecord | None, specified: Specified, product: BoltProduct, size: BoltSize
+) -> HoleType | None:
+    """Type of the holes, as measured or else as specified, for the bolt that was delivered.
+
+    None where the bolt does not go in, or no type is that large.
+    """
+    bolts, kind = specified.jacket.bolts, specified.repair.bolts.hole
+    along, across = float(bolts.hole_along), float(bolts.hole_across)
+    tolerance, _ = _tolerance(product)
+    wide, high = (along, across) if record is None else _largest(record)
+    within = wide <= along + tolerance and high <= across + tolerance
+    if within and size.diameter == specified.assembly.size.diameter:
+        return kind
+    if min(wide, high) < size.diameter - ROUNDING:
+        return None
+    return hole_type_that_covers(size, along=wide, across=high, tolerance=tolerance)
+
+
+def _largest(record: HoleRecord) -> tuple[float, float]:
+    """Along and across the hoop force [mm]."""
+    return max(record.along), max(record.across or record.along)
+
+
+def _tolerance(product: BoltProduct) -> tuple[float, str]:
+    """What a hole may exceed its nominal size by [mm], and where that stands."""
+    if product.rules is not None and product.rules.standard == EN_1090:
+        return _EN_TOLERANCE, _EN_SOURCE
+    return _RCSC_TOLERANCE, _RCSC_SOURCE
+
+
+def _other_type(
+    line: Comparison,
+    kind: HoleType | None,
+    specified: Specified,
+    *,
+    product: BoltProduct,
+    size: BoltSize,
+) -> Comparison:
+    if kind is None:
         note = "larger than any hole that a slip-critical joint may have: ask the engineer"
         return replace(line, outcome=Outcome.FAILS, note=note)
-    change = Change({"bolts.hole": covering})
-    return replace(
-        line,
-        outcome=Outcome.DEVIATES,
-        rechecks=(change,),
-        as_built=change,
-        note=f"checked as {covering.replace('-', ' ')} holes, which need hardened washers",
-    )
+    change = Change({"bolts.hole": kind})
+    text = f"checked as {kind.replace('-', ' ')} holes"
+    if size.diameter != specified.assembly.size.diameter:
+        change |= Change({"bolts.product": product.name, "bolts.diameter": size.name})
+        text += f" for {size.name} bolts, as delivered"
+    if kind != "standard":
+        text += ", which need hardened washers"
+    return replace(line, outcome=Outcome.DEVIATES, rechecks=(change,), as_built=change, note=text)
 
 
 def hole_type_that_covers(

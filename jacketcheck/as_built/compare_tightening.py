@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from typing import Final, NamedTuple
 
+from jacketcheck.as_built.bolt_as_built import BoltAsBuilt
 from jacketcheck.as_built.models import TighteningRecord
 from jacketcheck.as_built.records import Change, Comparison, Outcome
 from jacketcheck.as_built.specified import Specified
@@ -20,7 +21,7 @@ from jacketcheck.mechanics.bolt_installation import (
 from jacketcheck.mechanics.en_tightening import combined_method_rotation
 from jacketcheck.mechanics.slip import AISC_PRETENSION_RATIO
 from jacketcheck.schedule.installation_rcsc import OVER_ROTATION, UNDER_ROTATION
-from jacketcheck.schedule.length import bolt_length
+from jacketcheck.schedule.length import native_length
 
 __all__ = ["compare_tightening"]
 
@@ -42,36 +43,42 @@ _WORD_EVIDENCE: Final = {
 }
 
 
-def compare_tightening(record: TighteningRecord, specified: Specified) -> Iterator[Comparison]:
-    """Method first; where the bolts are said to be pretensioned, proof that they are."""
-    yield _method(record, specified)
+def compare_tightening(
+    record: TighteningRecord, specified: Specified, *, bolt: BoltAsBuilt
+) -> Iterator[Comparison]:
+    """Method first; where the bolts are said to be pretensioned, proof that they are.
+
+    Tensions, torques and turns are those of the bolt that was delivered, whatever was specified.
+    """
+    yield _method(record, specified, bolt)
     if record.method == "snug":
         return
-    if float(specified.jacket.bolts.specified_pretension) <= 0.0:
-        yield _no_pretension(specified)
+    if bolt.pretension <= 0.0:
+        yield _no_pretension(bolt)
         return
-    if specified.installation is None:
-        yield _verification(record, specified)
-    elif record.method in specified.installation.ruled_out:
-        yield _ruled_out(record, specified.installation)
+    if bolt.installation is None:
+        yield _verification(record, bolt)
+    elif record.method in bolt.installation.ruled_out:
+        yield _ruled_out(record, bolt.installation)
     elif record.verification_tension is not None:
-        yield _verification(record, specified)
-    coefficients = _coefficients(record, specified)
+        yield _verification(record, bolt)
+    coefficients = _coefficients(record, bolt)
     if coefficients:
-        yield _coefficient(coefficients, specified)
+        yield _coefficient(coefficients, specified, bolt)
     evidence = [
-        *_calibrated_torque(record, specified, coefficients),
-        *_rotation(record, specified),
-        *_words(record, specified),
-        *_tension(record, specified),
+        *_calibrated_torque(record, bolt, coefficients),
+        *_rotation(record, bolt),
+        *_words(record, bolt),
+        *_tension(record, bolt),
     ]
-    yield from evidence or [_no_evidence(record, specified)]
+    yield from evidence or [_no_evidence(record, bolt)]
 
 
-def _method(record: TighteningRecord, specified: Specified) -> Comparison:
+def _method(record: TighteningRecord, specified: Specified, bolt: BoltAsBuilt) -> Comparison:
     wanted = specified.jacket.bolts.tightening
     same = record.method == wanted
-    change = Change({"bolts.tightening": record.method})
+    # a method goes with the bolt: a spline, or a standard that rules it out
+    change = bolt.change | Change({"bolts.tightening": record.method})
     return Comparison(
         part=_PART,
         item="method",
@@ -101,10 +108,10 @@ def _ruled_out(record: TighteningRecord, rules: InstallationRules) -> Comparison
     )
 
 
-def _verification(record: TighteningRecord, specified: Specified) -> Comparison:
-    needed = specified.verification_tension
+def _verification(record: TighteningRecord, bolt: BoltAsBuilt) -> Comparison:
+    needed = bolt.verification_tension
     # the specification's table prints whole kips, or whole kilonewtons for metric bolts
-    unit = 1000.0 if specified.jacket.bolts.metric else KIP
+    unit = 1000.0 if bolt.metric else KIP
     accepted = min(needed, round(needed / unit) * unit)
     line = Comparison(
         part=_PART,
@@ -113,7 +120,7 @@ def _verification(record: TighteningRecord, specified: Specified) -> Comparison:
         measured="not recorded",
         unit="N",
         rule=f"at least that, in {_LEAST_TRIALS} assemblies or more of each lot",
-        source=_by_standard(specified, european=_EN_TEST, other=_VERIFICATION),
+        source=_by_standard(bolt, european=_EN_TEST, other=_VERIFICATION),
         outcome=Outcome.UNKNOWN,
         note="without it nobody knows that the method works with this lot",
     )
@@ -129,16 +136,16 @@ def _verification(record: TighteningRecord, specified: Specified) -> Comparison:
     return replace(line, measured=min(found), outcome=Outcome.MEETS, note="")
 
 
-def _by_standard(specified: Specified, *, european: str, other: str) -> str:
+def _by_standard(bolt: BoltAsBuilt, *, european: str, other: str) -> str:
     """Source of a rule, for the standard by which the bolts are tightened."""
-    if specified.installation is not None:
-        return specified.installation.source
-    return european if specified.european else other
+    if bolt.installation is not None:
+        return bolt.installation.source
+    return european if bolt.european else other
 
 
-def _coefficients(record: TighteningRecord, specified: Specified) -> list[float]:
+def _coefficients(record: TighteningRecord, bolt: BoltAsBuilt) -> list[float]:
     """K of each assembly in the calibrator."""
-    diameter = float(specified.jacket.bolts.diameter)
+    diameter = bolt.diameter
     return [
         reading.torque / (diameter * reading.tension)
         for reading in record.calibration
@@ -147,12 +154,12 @@ def _coefficients(record: TighteningRecord, specified: Specified) -> list[float]
 
 
 def _calibrated_torque(
-    record: TighteningRecord, specified: Specified, coefficients: list[float]
+    record: TighteningRecord, bolt: BoltAsBuilt, coefficients: list[float]
 ) -> Iterator[Comparison]:
     """Tension that the job's lowest torque gives with the highest coefficient."""
     if record.torque is None:
         return
-    least = float(specified.jacket.bolts.specified_pretension)
+    least = bolt.pretension
     line = Comparison(
         part=_PART,
         item="tension by torque and calibrated K",
@@ -160,7 +167,7 @@ def _calibrated_torque(
         measured="not recorded",
         unit="N",
         rule="at least the minimum pretension",
-        source=f"{_TORQUE}; {specified.jacket.bolts.pretension_source} for P",
+        source=f"{_TORQUE}; {bolt.pretension_source} for P",
         outcome=Outcome.UNKNOWN,
         note="torques without a calibration of the same day and lot prove nothing",
     )
@@ -170,12 +177,12 @@ def _calibrated_torque(
             line = replace(line, note=f"{count} calibrations recorded")
         yield line
         return
-    reached = min(record.torque) / (max(coefficients) * float(specified.jacket.bolts.diameter))
+    reached = min(record.torque) / (max(coefficients) * bolt.diameter)
     yield _against_pretension(replace(line, note=""), reached, least)
 
 
-def _coefficient(coefficients: list[float], specified: Specified) -> Comparison:
-    rules = specified.assembly.rules
+def _coefficient(coefficients: list[float], specified: Specified, bolt: BoltAsBuilt) -> Comparison:
+    rules = bolt.assembly.rules
     highest = max(coefficients)
     limit: float | None = ACCEPTANCE_TORQUE_COEFFICIENT
     source = _ACCEPTANCE
@@ -202,10 +209,10 @@ def _coefficient(coefficients: list[float], specified: Specified) -> Comparison:
     )
 
 
-def _rotation(record: TighteningRecord, specified: Specified) -> Iterator[Comparison]:
+def _rotation(record: TighteningRecord, bolt: BoltAsBuilt) -> Iterator[Comparison]:
     if record.rotation is None:
         return
-    turn, by_table = _tabulated_turn(specified)
+    turn, by_table = _tabulated_turn(bolt)
     line = Comparison(
         part=_PART,
         item="turn of the nut",
@@ -219,15 +226,23 @@ def _rotation(record: TighteningRecord, specified: Specified) -> Iterator[Compar
     if isinstance(turn, str):
         yield replace(line, note=f"no turn is tabulated: {turn}")
         return
-    line = replace(line, specified=turn.needed)
+    line = replace(line, specified=turn.needed, note=_of_which_bolt(bolt))
     if min(record.rotation) < turn.needed - turn.under - 1e-6:
-        note = "turn these nuts on, from their marks"
+        note = f"{line.note}; turn these nuts on, from their marks"
         yield replace(line, outcome=Outcome.FAILS, note=note)
     elif max(record.rotation) > turn.needed + turn.over + 1e-6:
         note = "turned too far: never turned back; replace the bolts, or ask the engineer"
+        note = f"{line.note}; {note}"
         yield replace(line, measured=max(record.rotation), note=note)
     else:
         yield replace(line, outcome=Outcome.MEETS)
+
+
+def _of_which_bolt(bolt: BoltAsBuilt) -> str:
+    """Length that the turn belongs to."""
+    length = native_length(bolt.assembly, bolt.counted_length())
+    delivered = "as delivered" if bolt.length is not None else "as ordered: no delivery recorded"
+    return f"for {length} long bolts, {delivered}"
 
 
 class _Turn(NamedTuple):
@@ -238,28 +253,28 @@ class _Turn(NamedTuple):
     over: float
 
 
-def _tabulated_turn(specified: Specified) -> tuple[_Turn | str, str]:
+def _tabulated_turn(bolt: BoltAsBuilt) -> tuple[_Turn | str, str]:
     """Turn by the standard of the bolts, or why there is none, and the source."""
-    assembly, diameter = specified.assembly, float(specified.jacket.bolts.diameter)
-    brought = specified.installation
-    source = _EN_TURNS if specified.european else _TURNS
+    assembly, diameter = bolt.assembly, bolt.diameter
+    brought = bolt.installation
+    source = _EN_TURNS if bolt.european else _TURNS
     try:
         if brought is not None:
             source = brought.source_of("turns")
-            band = brought.turn(bolt_length(assembly).ordered / diameter)
+            band = brought.turn(bolt.counted_length() / diameter)
             if band is None:
                 return "the bolt is longer than the table goes, or there is no table", source
             return _Turn(band.rotation, band.under, band.over), source
-        if specified.european:
+        if bolt.european:
             turn = float(combined_method_rotation(assembly.clamp_length, diameter=diameter))
             return _Turn(turn, _EN_UNDER, _EN_OVER), source
-        turn = float(turn_of_nut_rotation(bolt_length(assembly).ordered, diameter=diameter))
+        turn = float(turn_of_nut_rotation(bolt.counted_length(), diameter=diameter))
     except DomainError as error:
         return str(error), source
     return _Turn(turn, UNDER_ROTATION, OVER_ROTATION), source
 
 
-def _words(record: TighteningRecord, specified: Specified) -> Iterator[Comparison]:
+def _words(record: TighteningRecord, bolt: BoltAsBuilt) -> Iterator[Comparison]:
     """Evidence that is a yes or a no."""
     if record.method not in _WORD_EVIDENCE:
         return
@@ -274,16 +289,16 @@ def _words(record: TighteningRecord, specified: Specified) -> Iterator[Compariso
         measured="everywhere" if answer else "not everywhere",
         unit="",
         rule="at every bolt",
-        source=_by_standard(specified, european=_METHODS, other=_METHODS),
+        source=_by_standard(bolt, european=_METHODS, other=_METHODS),
         outcome=Outcome.MEETS if answer else Outcome.FAILS,
         note="" if answer else "tighten on, or replace the bolts",
     )
 
 
-def _tension(record: TighteningRecord, specified: Specified) -> Iterator[Comparison]:
+def _tension(record: TighteningRecord, bolt: BoltAsBuilt) -> Iterator[Comparison]:
     if record.tension is None:
         return
-    least = float(specified.jacket.bolts.specified_pretension)
+    least = bolt.pretension
     line = Comparison(
         part=_PART,
         item="tension measured in installed bolts",
@@ -291,7 +306,7 @@ def _tension(record: TighteningRecord, specified: Specified) -> Iterator[Compari
         measured="not recorded",
         unit="N",
         rule="at least the minimum pretension in every bolt",
-        source=specified.jacket.bolts.pretension_source,
+        source=bolt.pretension_source,
         outcome=Outcome.UNKNOWN,
     )
     yield _against_pretension(line, min(record.tension), least)
@@ -313,8 +328,8 @@ def _against_pretension(line: Comparison, reached: float, least: float) -> Compa
     )
 
 
-def _no_pretension(specified: Specified) -> Comparison:
-    bolts = specified.jacket.bolts
+def _no_pretension(bolt: BoltAsBuilt) -> Comparison:
+    product, size = bolt.assembly.product, bolt.assembly.size
     return Comparison(
         part=_PART,
         item="pretension",
@@ -322,13 +337,13 @@ def _no_pretension(specified: Specified) -> Comparison:
         measured="see record",
         unit="",
         rule="a minimum pretension by the product's standard",
-        source=bolts.pretension_source,
+        source=bolt.pretension_source,
         outcome=Outcome.UNKNOWN,
-        note=f"no pretension is published for {bolts.product} {bolts.size}",
+        note=f"no pretension is published for {product.name} {size.name}",
     )
 
 
-def _no_evidence(record: TighteningRecord, specified: Specified) -> Comparison:
+def _no_evidence(record: TighteningRecord, bolt: BoltAsBuilt) -> Comparison:
     return Comparison(
         part=_PART,
         item="proof of the pretension",
@@ -336,7 +351,7 @@ def _no_evidence(record: TighteningRecord, specified: Specified) -> Comparison:
         measured="not recorded",
         unit="",
         rule="turns, torques with calibration, indicators, splines or measured tensions",
-        source=_by_standard(specified, european=_METHODS, other=_METHODS),
+        source=_by_standard(bolt, european=_METHODS, other=_METHODS),
         outcome=Outcome.UNKNOWN,
         note=f"nothing shows that {record.method.replace('-', ' ')} gave the bolts their tension",
     )

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import replace
-from functools import reduce
+from functools import partial, reduce
 from operator import or_
 from typing import Any, Final
 
 from jacketcheck.api import check_jackets
+from jacketcheck.as_built.bolt_as_built import BoltAsBuilt, bolt_as_built
 from jacketcheck.as_built.changed import changed_jacket
 from jacketcheck.as_built.compare_bolts import compare_bolts
 from jacketcheck.as_built.compare_faying import compare_faying
@@ -40,15 +41,6 @@ from jacketcheck.results import Status
 
 __all__ = ["compare", "confirm"]
 
-_COMPARISONS: Final[Mapping[str, Callable[[Any, Specified], Iterator[Comparison]]]] = {
-    "bolts": compare_bolts,
-    "holes": compare_holes,
-    "faying": compare_faying,
-    "tightening": compare_tightening,
-    "sleeve": compare_sleeve,
-    "splice": compare_splice,
-    "grout": compare_grout,
-}
 _WORTH_RECORDING: Final[Mapping[str, tuple[str, ...]]] = {
     "bolts": ("marks", "washers_under_head", "washers_under_nut", "rotational_capacity"),
     "holes": ("across",),
@@ -120,10 +112,11 @@ def confirm(
 
 def compare(record: AsBuilt, specified: Specified) -> Iterator[Comparison]:
     """All lines before any check is run again; a part without a table has a line of its own."""
+    comparisons = _comparisons(bolt_as_built(record, specified))
     for part in PARTS:
         table = getattr(record, part)
         if table is not None:
-            yield from _COMPARISONS[part](table, specified)
+            yield from comparisons[part](table, specified)
         else:
             declared = part in record.record.not_yet
             yield Comparison(
@@ -137,6 +130,22 @@ def compare(record: AsBuilt, specified: Specified) -> Iterator[Comparison]:
                 outcome=Outcome.NOT_YET if declared else Outcome.UNKNOWN,
                 note="" if declared else "record it, or name it in record.not_yet",
             )
+
+
+def _comparisons(
+    bolt: BoltAsBuilt,
+) -> Mapping[str, Callable[[Any, Specified], Iterator[Comparison]]]:
+    """Comparison of each part; what has to do with the bolts knows what was delivered."""
+    product, size = bolt.assembly.product, bolt.assembly.size
+    return {
+        "bolts": partial(compare_bolts, bolt=bolt),
+        "holes": partial(compare_holes, product=product, size=size),
+        "faying": compare_faying,
+        "tightening": partial(compare_tightening, bolt=bolt),
+        "sleeve": compare_sleeve,
+        "splice": compare_splice,
+        "grout": compare_grout,
+    }
 
 
 def _jackets(
@@ -185,7 +194,7 @@ def _who_and_when(record: Record) -> str:
 
 def _not_recorded(record: AsBuilt, specified: Specified) -> tuple[str, ...]:
     """Optional fields of the tables that are there, left out."""
-    rules = specified.assembly.rules
+    rules = bolt_as_built(record, specified).assembly.rules
     elsewhere = set() if rules is None or rules.standard == RCSC else {"rotational_capacity"}
     return tuple(
         f"{part}.{field}"

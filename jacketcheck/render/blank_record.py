@@ -6,6 +6,8 @@ import json
 from importlib.resources import files
 from typing import Any
 
+from jacketcheck.as_built.bolt_as_built import bolt_as_built
+from jacketcheck.as_built.models import AsBuilt
 from jacketcheck.as_built.specified import Specified
 from jacketcheck.errors import DomainError
 from jacketcheck.render.shop_numbers import shop_quantity
@@ -52,7 +54,8 @@ def _quantities(specified: Specified, system: DisplaySystem) -> dict[str, str]:
         length: float | str = bolt_length(assembly).ordered
     except DomainError:
         length = "not stocked"
-    verified = specified.verification_tension if least > 0.0 else "not known"
+    bolt = bolt_as_built(AsBuilt(), specified)
+    verified = bolt.verification_tension if least > 0.0 else "not known"
     quantities: dict[str, dict[str, Any]] = {
         "mm": {
             "hole_along": bolts.hole_along,

@@ -118,8 +118,9 @@ def with_parts(
     washers: Sequence[Washer],
     product: BoltProduct | None = None,
     size: BoltSize | None = None,
+    tightening: Tightening | None = None,
 ) -> Assembly:
-    """The assembly with other washers, and perhaps another bolt; length and thread follow."""
+    """The assembly with other washers, perhaps another bolt and method; its length follows."""
     product = assembly.product if product is None else product
     size = assembly.size if size is None else size
     return Assembly(
@@ -127,7 +128,7 @@ def with_parts(
         size=size,
         plies=assembly.plies,
         washers=tuple(washers),
-        tightening=assembly.tightening,
+        tightening=assembly.tightening if tightening is None else tightening,
         fit=bolt_fit(
             product,
             size,

@@ -266,7 +266,8 @@ def test_a_jacket_that_cannot_be_built_as_built(confirmed: Confirmed, line_of: L
 def test_european_assemblies(
     confirmed: Confirmed, line_of: LineOf, tightening: Any, item: str, verdict: LineVerdict
 ) -> None:
-    confirmation = confirmed("HV combined", tightening=tightening)
+    delivered = {"product": "EN 14399 HV 10.9", "diameter": "M20", "length": "60 mm"}
+    confirmation = confirmed("HV combined", tightening=tightening, bolts=delivered)
     assert line_of(confirmation, item).verdict is verdict
 
 
@@ -286,9 +287,92 @@ def test_inside_plates_are_asked_for(repair_text: str) -> None:
 def test_a_bolt_without_a_published_pretension(repair: InputFile) -> None:
     catalog = built_in_catalog()
     specified = specified_by(repair.variants["snug only"], catalog)
-    bolts = dataclasses.replace(specified.jacket.bolts, specified_pretension=0.0)
-    jacket = dataclasses.replace(specified.jacket, bolts=bolts)
+    size = dataclasses.replace(specified.assembly.size, pretension=None)
+    assembly = dataclasses.replace(specified.assembly, size=size)
     record = read_as_built_text('[tightening]\nmethod = "turn-of-nut"').record
-    found = compare(record, dataclasses.replace(specified, jacket=jacket))
+    found = compare(record, dataclasses.replace(specified, assembly=assembly))
     (line,) = (one for one in found if one.item == "pretension")
     assert line.outcome is Outcome.UNKNOWN
+
+
+# What was delivered decides: the specified bolts are A325, 7/8 in, turn-of-nut, standard holes.
+
+
+def test_the_turn_is_that_of_the_length_delivered(confirmed: Confirmed, line_of: LineOf) -> None:
+    # 3-3/4 in over 7/8 in is 4.29: half a turn (RCSC 2014 Table 8.2: beyond four diameters)
+    longer = {"length": "3-3/4 in", "washers_under_head": 5, "washers_under_nut": 4}
+    short_turn = confirmed(bolts=longer, tightening={"rotation": ["120 deg"]})
+    assert line_of(short_turn, "length").verdict is ACCEPTED
+    line = line_of(short_turn, "turn of the nut")
+    assert line.comparison.specified == 180.0
+    assert line.verdict is REJECTED
+    assert "3-3/4 in" in line.comparison.note
+    assert short_turn.exit_code is ExitCode.EXCEEDS
+    turned_on = confirmed(bolts=longer, tightening={"rotation": ["180 deg"]})
+    assert line_of(turned_on, "turn of the nut").verdict is ACCEPTED
+
+
+def test_the_turn_is_that_of_the_diameter_delivered(confirmed: Confirmed, line_of: LineOf) -> None:
+    # 3-1/4 in over 3/4 in is 4.33, over 7/8 in it would be 3.7
+    thinner = {"diameter": "3/4 in", "length": "3-1/4 in", "washers_under_nut": 5}
+    line = line_of(confirmed(bolts=thinner), "turn of the nut")
+    assert line.comparison.specified == 180.0
+
+
+@pytest.mark.parametrize(
+    ("tightening", "item", "verdict"),
+    [
+        # A490 7/8 in: 49 kip, 1.05 times that is 51.45, printed as 51 (RCSC Table 7.1)
+        ({"verification_tension": ["43 kip"] * 3}, "tension in verification", REJECTED),
+        ({"verification_tension": ["51 kip"] * 3}, "tension in verification", ACCEPTED),
+        ({"tension": ["48 kip", "60 kip"]}, "tension measured in installed bolts", REJECTED),
+        ({"tension": ["49 kip", "60 kip"]}, "tension measured in installed bolts", ACCEPTED),
+    ],
+)
+def test_a_stronger_bolt_has_to_earn_its_own_pretension(
+    confirmed: Confirmed, line_of: LineOf, tightening: Any, item: str, verdict: LineVerdict
+) -> None:
+    delivered = {"product": "A490", "tensile_strength": "160 ksi"}
+    confirmation = confirmed(bolts=delivered, tightening=tightening)
+    assert line_of(confirmation, item).verdict is verdict
+    if verdict is REJECTED:
+        assert confirmation.exit_code is ExitCode.EXCEEDS
+
+
+def test_washers_are_those_of_the_bolt_method_and_holes_built(
+    confirmed: Confirmed, line_of: LineOf
+) -> None:
+    # A490 in steel of 36 ksi: hardened washers at both ends (RCSC 2014 6.2.1)
+    soft = confirmed(bolts={"product": "A490"}, splice={"steel": "ASTM A36"})
+    assert line_of(soft, "washers under the head").verdict is REJECTED
+    # torque needs one under the nut, whatever was specified
+    torqued = confirmed(bolts={"washers_under_nut": 0}, tightening={"method": "calibrated-wrench"})
+    assert line_of(torqued, "washers under the nut").verdict is REJECTED
+    # oversized holes need one at each end
+    wide = confirmed(holes={"along": "1 in"})
+    assert line_of(wide, "washers under the head").verdict is REJECTED
+
+
+def test_thinner_bolts_sit_in_wider_holes(confirmed: Confirmed, line_of: LineOf) -> None:
+    # 15/16 in is oversized for 3/4 in bolts (AISC 360-22 Table J3.3): K 0.85 besides
+    thin = {"diameter": "3/4 in", "washers_under_head": 1}
+    confirmation = confirmed(bolts=thin)
+    line = line_of(confirmation, "product and size")
+    assert "in oversized holes" in line.comparison.note
+    assert line.recheck is not None
+    # 28 kip: 70 / (0.85 x 0.5 x 28 x 4.448)
+    assert line.recheck.ratio == pytest.approx(70e3 / (0.85 * 0.5 * 28 * 4448.2216), rel=1e-6)
+    assert line_of(confirmation, "size of the holes").verdict is REJECTED
+
+
+def test_bolts_that_do_not_go_in_are_refused(confirmed: Confirmed, line_of: LineOf) -> None:
+    confirmation = confirmed(bolts={"diameter": "1 in"}, holes=None, record={"not_yet": ["holes"]})
+    assert line_of(confirmation, "product and size").verdict is REJECTED
+
+
+def test_a_method_goes_with_the_bolt_that_was_delivered(
+    confirmed: Confirmed, line_of: LineOf
+) -> None:
+    twist_off = {"method": "twist-off", "rotation": None, "splines_sheared": True}
+    confirmation = confirmed(bolts={"product": "F1852"}, tightening=twist_off)
+    assert line_of(confirmation, "method").verdict is RECHECK

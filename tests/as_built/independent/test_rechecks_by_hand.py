@@ -55,7 +55,9 @@ CASES = {
         "thickness", "hoop", HOOP, HOOP * 0.375 / 0.355,
     ),
     "oversized-hole": Case(
-        {"holes": {"along": "1 in"}}, "size of the holes", "slip", SLIP, SLIP / 0.85
+        # oversized holes in the outer plies need hardened washers at both ends
+        {"holes": {"along": "1 in"}, "bolts": {"washers_under_head": 1, "length": "2-1/2 in"}},
+        "size of the holes", "slip", SLIP, SLIP / 0.85,
     ),
     "large-diameter": Case(
         {"sleeve": {"diameters": ["54.4 in", "54.2 in"]}},

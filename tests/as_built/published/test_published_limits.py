@@ -83,5 +83,6 @@ def test_largest_torque_coefficient(
 ) -> None:  # fmt: skip
     reading = {"torque": torque, "tension": "39 kip" if variant == "wrench" else "173.5 kN"}
     record: dict[str, Any] = {"method": "calibrated-wrench", "calibration": [reading] * 3}
-    confirmation = confirmed(variant, tightening=record)
+    delivered = {} if variant == "wrench" else {"product": "EN 14399 HR 10.9", "diameter": "M22"}
+    confirmation = confirmed(variant, tightening=record, bolts=delivered)
     assert line_of(confirmation, "torque coefficient K, highest").verdict is verdict
