@@ -151,8 +151,15 @@ class Result:
         Whether a pass tells no margin: the ratio reads 1 whenever the check passes, because the
         capacity is not known beyond the demand (another row then tells the margin), or what is
         checked either fits or does not. Such a row does not govern while it passes.
+    follows_from
+        Identifiers of limit states whose failure this row's numbers have already paid for: their
+        loss was used here. Where one of them indeed fails, a failure of this row is read as its
+        consequence; see `jacketcheck.causes`.
     limit_state, provisions, origin
-        Identifier, provisions and distribution; filled in by the engine.
+        Identifier, provisions that were asked for, and distribution; filled in by the engine.
+    written_by
+        Set of provisions whose rule this is: another than `provisions` where that one inherits
+        it; filled in by the engine.
     """
 
     title: str
@@ -165,14 +172,21 @@ class Result:
     notes: tuple[str, ...] = ()
     kind: Kind = Kind.LIMIT
     without_margin: bool = False
+    follows_from: tuple[str, ...] = ()
     limit_state: str = ""
     provisions: str = ""
+    written_by: str = ""
     origin: str = ""
     ratio: Real = field(init=False)
 
     def __post_init__(self) -> None:
         """Compute the ratio once."""
         object.__setattr__(self, "ratio", demand_capacity_ratio(self.demand, self.capacity))
+
+    @property
+    def inherited(self) -> bool:
+        """Whether the rule is one that the provisions asked for take over from others."""
+        return self.written_by != self.provisions
 
     @property
     def status(self) -> Status:

@@ -24,7 +24,7 @@ from jacketcheck.errors import InputError, InputProblem
 __all__ = ["FILE_NAME", "Entry", "Finished", "Journal"]
 
 FILE_NAME = "journal.sqlite"
-_FORMAT = 1
+_FORMAT = 2
 _PAGE = 256
 _SCHEMA = (
     "CREATE TABLE settings (digest TEXT PRIMARY KEY, text TEXT NOT NULL) WITHOUT ROWID",

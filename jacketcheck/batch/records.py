@@ -30,8 +30,10 @@ class Row(NamedTuple):
         In internal units: N, mm, MPa.
     ratio, verdict
         Demand over capacity, and what it means.
-    clause, origin, notes
-        Rule, distribution that the limit state comes from, and what a reader must know.
+    clause, written_by, origin
+        Rule, the set of provisions whose rule it is, and the distribution that brings it.
+    follows_from, notes
+        Limit states whose loss the numbers have used, and what a reader must know.
     without_margin
         Whether the ratio reads 1 whenever the row passes, and hence tells nothing then.
     """
@@ -45,7 +47,9 @@ class Row(NamedTuple):
     ratio: float | None
     verdict: str
     clause: str
+    written_by: str
     origin: str
+    follows_from: str
     notes: str
     without_margin: bool = False
 
@@ -95,7 +99,8 @@ def _rows(table: VariantResults) -> Iterable[Row]:
         yield Row(
             result.limit_state, result.title, result.location,
             demand, capacity, result.unit, ratio, result.status.value,
-            result.clause, result.origin, " | ".join(result.notes), result.without_margin,
+            result.clause, result.written_by, result.origin, " ".join(result.follows_from),
+            " | ".join(result.notes), result.without_margin,
         )  # fmt: skip
 
 

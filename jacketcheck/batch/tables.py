@@ -43,7 +43,9 @@ RESULT_COLUMNS: tuple[Column, ...] = (
     ("ratio", "number"),
     ("verdict", "text"),
     ("clause", "text"),
+    ("written_by", "text"),
     ("origin", "text"),
+    ("follows_from", "text"),
     ("notes", "text"),
 )
 """Columns of ``results``, as those of ``check --format csv`` behind the name of the file."""
@@ -151,14 +153,14 @@ def result_cells(line: PierLine, system: DisplaySystem | None) -> Iterator[tuple
     """
     if line.table is None:
         nothing = (None, None, "", None)
-        yield (line.file, "", "", "", "", "", *nothing, line.verdict, "", "", line.message)
+        yield (line.file, *[""] * 5, *nothing, line.verdict, *[""] * 4, line.message)
         return
     for row in line.table.rows:
         factor, unit = (1.0, row.unit) if system is None else display(row.unit, system)
         yield (
             line.file, line.table.variant, line.table.provisions, row.limit_state, row.title,
             row.where, _scaled(row.demand, factor), _scaled(row.capacity, factor), unit, row.ratio,
-            row.verdict, row.clause, row.origin, row.notes,
+            row.verdict, row.clause, row.written_by, row.origin, row.follows_from, row.notes,
         )  # fmt: skip
 
 

@@ -11,6 +11,7 @@ from jacketcheck.engine.asking import answer_of
 from jacketcheck.engine.own_classes import jacket_for
 from jacketcheck.host.host import Host, PluginInfo, PluginProblem, Registered
 from jacketcheck.jacket.jacket import Jacket
+from jacketcheck.limit_state import Provisions
 from jacketcheck.results import Kind, Result
 
 __all__ = ["evaluate"]
@@ -54,20 +55,33 @@ def evaluate(
         name = one.limit_state.id
         if only is not None and name not in only:
             continue
-        found = (
-            (_row(one.limit_state.title, Kind.NOT_APPLICABLE, omitted[name]),)
-            if name in omitted
-            else _evaluate_one(one, jacket, host)
-        )
+        if name in omitted:
+            found: Sequence[Result]
+            found = (_row(one.limit_state.title, Kind.NOT_APPLICABLE, omitted[name]),)
+            written_by = _omitted_by(name, host.lineage(provisions))
+        else:
+            found, written_by = _evaluate_one(one, jacket, host), one.limit_state.provisions
         results += (
-            replace(result, limit_state=name, provisions=provisions, origin=one.plugin.distribution)
+            replace(
+                result,
+                limit_state=name,
+                provisions=provisions,
+                written_by=written_by,
+                origin=one.plugin.distribution,
+            )
             for result in found
         )
     results += (_problem_row(problem, provisions) for problem in host.problems_for(provisions))
     if not results and only is None:
         reason = f"provisions {provisions} have no limit states"
-        results.append(_row("No limit state", Kind.NOT_EVALUATED, reason))
+        nothing = _row("No limit state", Kind.NOT_EVALUATED, reason)
+        results.append(replace(nothing, provisions=provisions, written_by=provisions))
     return tuple(results)
+
+
+def _omitted_by(name: str, lineage: Sequence[Provisions]) -> str:
+    """The set that leaves a limit state out, of those that do the nearest to the one asked for."""
+    return next(one.id for one in reversed(lineage) if name in one.omits)
 
 
 def _evaluate_one(one: Registered, jacket: Jacket, host: Host) -> Sequence[Result]:
@@ -111,5 +125,6 @@ def _problem_row(problem: PluginProblem, provisions: str) -> Result:
         location=problem.what,
         limit_state="plug-in-problem",
         provisions=provisions,
+        written_by=problem.provisions or provisions,
         origin=plugin.distribution,
     )

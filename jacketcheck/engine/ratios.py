@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -34,6 +34,8 @@ class RatioRow:
         As in the results.
     ordinal
         Counts the rows that have all of these in common.
+    written_by
+        As in the results.
     """
 
     limit_state: str
@@ -41,6 +43,7 @@ class RatioRow:
     title: str
     clause: str
     ordinal: int = 0
+    written_by: str = ""
 
 
 @dataclass(frozen=True)
@@ -192,13 +195,15 @@ class _Collected:
         for result in results:
             if result.kind not in {Kind.LIMIT, Kind.NOT_EVALUATED}:
                 continue
-            key = RatioRow(result.limit_state, result.provisions, result.title, result.clause)
-            seen[key] = seen.get(key, -1) + 1
-            self._add(
-                RatioRow(key.limit_state, key.provisions, key.title, key.clause, seen[key]),
-                result,
-                indexes,
+            key = RatioRow(
+                result.limit_state,
+                result.provisions,
+                result.title,
+                result.clause,
+                written_by=result.written_by,
             )
+            seen[key] = seen.get(key, -1) + 1
+            self._add(replace(key, ordinal=seen[key]), result, indexes)
 
     def take_over(self, part: DesignRatios, indexes: Indexes) -> None:
         """Take over ratios that have been collected before."""

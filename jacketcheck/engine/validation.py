@@ -72,6 +72,7 @@ def _checked(entry: object, shape: tuple[int, ...]) -> Result:
             notes=tuple(entry.notes),
             kind=entry.kind,
             without_margin=bool(entry.without_margin),
+            follows_from=tuple(entry.follows_from),
         )
     except _Breach as breach:
         raise _Breach(f"{breach} (row {entry.title!r}, {entry.location!r})") from breach
@@ -85,6 +86,9 @@ def _check_texts(entry: Result) -> None:
     texts = (entry.title, entry.location, entry.unit, entry.clause, *entry.notes)
     if not all(isinstance(text, str) for text in texts):
         raise _Breach("title, location, unit, clause and notes must be texts")
+    causes = entry.follows_from
+    if not (isinstance(causes, list | tuple) and all(isinstance(one, str) for one in causes)):
+        raise _Breach("follows_from must be a sequence of ids of limit states")
     if not entry.title.strip():
         raise _Breach("title is empty")
 

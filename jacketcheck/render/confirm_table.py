@@ -12,6 +12,7 @@ from jacketcheck.as_built.records import (
     LineVerdict,
     Recheck,
 )
+from jacketcheck.render.clauses import by_rule_of
 from jacketcheck.render.closing import closing
 from jacketcheck.render.numbers import ratio_text
 from jacketcheck.render.shop_blocks import DEFAULT_WIDTH, job_heading, paragraph
@@ -65,7 +66,8 @@ def _summary(confirmation: Confirmation, style: TextStyle, width: int) -> str:
     ]
     status = confirmation.as_built_status.value
     governing = [
-        f"{one.governing.title} {ratio_text(float(one.governing.ratio))} ({one.provisions})"
+        f"{one.governing.title} {ratio_text(float(one.governing.ratio))} "
+        f"({one.provisions}{by_rule_of(one.governing)})"
         for one in confirmation.report.tables
         if one.variant == AS_BUILT
     ]

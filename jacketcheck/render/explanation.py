@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tabulate import tabulate
 
+from jacketcheck.render.clauses import whose
 from jacketcheck.render.numbers import MISSING, quantity_text, ratio_text, shown_value
 from jacketcheck.results import Kind, Result, Status
 from jacketcheck.units import DisplaySystem
@@ -15,7 +16,9 @@ def explanation(result: Result, *, system: DisplaySystem, markdown: bool = False
     """All steps of one result: symbol, expression, value with unit, source."""
     title = f"{result.title}, {result.location}" if result.location else result.title
     head = f"### {title}" if markdown else f"{title}\n{'-' * len(title)}"
-    blocks = [head, f"{result.clause} ({result.provisions}, limit state {result.limit_state})"]
+    owner = f", inherited from {whose(result)}" if whose(result) else ""
+    place = f"({result.provisions}{owner}, limit state {result.limit_state})"
+    blocks = [head, f"{result.clause} {place}".lstrip()]
     if result.steps:
         rows = [
             [

@@ -49,8 +49,15 @@ class RowRecord(_Record):
     ratio: Number = Field(description="Demand over capacity; null where there is none.")
     verdict: Literal["ok", "EXCEEDS", "reported", "not applicable", "NOT EVALUATED"]
     clause: str
-    provisions: str
+    provisions: str = Field(description="Set of provisions that was asked for.")
+    written_by: str = Field(
+        description="Set whose rule this is; another than provisions where those inherit it."
+    )
     origin: str = Field(description="Distribution that the limit state comes from.")
+    follows_from: list[str] = Field(
+        description="Limit states whose loss this row's numbers have used; a failure of the row "
+        "is a consequence where one of them fails."
+    )
     notes: list[str]
     steps: list[StepRecord]
 
@@ -124,7 +131,7 @@ def report_json(report: CheckReport) -> str:
 
 _CSV_COLUMNS = (
     "variant", "provisions", "limit_state", "title", "where", "demand", "capacity", "unit",
-    "ratio", "verdict", "clause", "origin", "notes",
+    "ratio", "verdict", "clause", "written_by", "origin", "follows_from", "notes",
 )  # fmt: skip
 
 
@@ -142,7 +149,8 @@ def report_csv(report: CheckReport) -> str:
                 for value in (
                     table.variant, table.provisions, row.limit_state, row.title, row.where,
                     row.demand, row.capacity, row.unit, row.ratio, row.verdict, row.clause,
-                    origins.get(row.origin, row.origin), " | ".join(row.notes),
+                    row.written_by, origins.get(row.origin, row.origin),
+                    " ".join(row.follows_from), " | ".join(row.notes),
                 )
             )  # fmt: skip
     return out.getvalue()
@@ -179,7 +187,9 @@ def _row(result: Result) -> RowRecord:
         verdict=result.status.value,
         clause=result.clause,
         provisions=result.provisions,
+        written_by=result.written_by,
         origin=result.origin,
+        follows_from=list(result.follows_from),
         notes=list(result.notes),
         steps=[_step(step) for step in result.steps],
     )

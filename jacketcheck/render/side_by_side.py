@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple, TypeAlias
 
+from jacketcheck.render.clauses import INHERITED, whose
 from jacketcheck.render.numbers import ratio_text, shown_value
 from jacketcheck.render.text_style import TextStyle, grid
 from jacketcheck.report import CheckReport, VariantResults
@@ -79,16 +80,17 @@ def _at(column: dict[_Key, _Cell], key: _Key) -> _Cell:
 
 
 def _cell(result: Result, table: VariantResults) -> _Cell:
+    inherited = f" {INHERITED}" if whose(result) else ""
     if result.kind is Kind.NOT_APPLICABLE:
-        return _Cell("n/a", -2.0)
+        return _Cell(f"n/a{inherited}", -2.0)
     if result.status is Status.NOT_EVALUATED:
-        return _Cell(result.status.value, result.severity)
+        return _Cell(f"{result.status.value}{inherited}", result.severity)
     text = ratio_text(shown_value(result.ratio, "1", "si")[0])
     if result.kind is Kind.REPORTED:
-        return _Cell(f"({text})", -1.0)
+        return _Cell(f"({text}){inherited}", -1.0)
     mark = f"{GOVERNS} " if result is table.governing else ""
     exceeds = " !" if result.status is Status.EXCEEDS else ""
-    return _Cell(f"{mark}{text}{exceeds}", result.severity)
+    return _Cell(f"{mark}{text}{inherited}{exceeds}", result.severity)
 
 
 def _heading(report: CheckReport, table: VariantResults) -> str:

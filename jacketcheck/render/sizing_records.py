@@ -70,6 +70,7 @@ class DesignRecord(_Record):
     chipped_bars: int
     chipped_length: float = Field(description="m")
     governing: str = Field(description="Limit state that decides.")
+    written_by: str = Field(description="Set of provisions whose rule that is.")
     where: str
     ratio: float
     others_alike: int
@@ -236,6 +237,7 @@ def _design(design: SizedDesign, report: SizingReport) -> DesignRecord:
         chipped_bars=taken.chipped_bar_count,
         chipped_length=float(taken.chipped_length),
         governing=design.governing.limit_state,
+        written_by=design.governing.written_by,
         where=design.governing.location,
         ratio=float(np.max(design.governing.ratio)),
         others_alike=design.alike,

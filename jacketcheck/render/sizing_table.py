@@ -8,6 +8,7 @@ from typing import Any
 
 from jacketcheck.inputs.fields import value_at
 from jacketcheck.render.axis_values import value_text
+from jacketcheck.render.clauses import by_rule_of
 from jacketcheck.render.closing import closing
 from jacketcheck.render.infeasibility_text import infeasibility_parts, state_name
 from jacketcheck.render.numbers import ratio_text, shown_value
@@ -117,7 +118,7 @@ def _front(
             str(design.costs.bolt_count),
             f"{design.costs.field_hours:.1f}",
             *(texts[axis][place] for axis in differ),
-            design.governing.title,
+            f"{design.governing.title}{by_rule_of(design.governing)}",
             ratio_text(shown_value(design.governing.ratio, "1", system)[0]),
         ]
         for place, design in enumerate(shown)

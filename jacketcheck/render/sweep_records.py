@@ -10,6 +10,7 @@ from typing import Any, Literal, TypeAlias
 from pydantic import BaseModel, ConfigDict, Field
 
 from jacketcheck.host.made_by import made_by
+from jacketcheck.render.clauses import clause_text
 from jacketcheck.render.records import plain_cell
 from jacketcheck.sweep.report import SweepReport
 
@@ -37,6 +38,7 @@ class RowRecord(_Record):
 
     limit_state: str
     provisions: str
+    written_by: str = Field(description="Set whose rule this is, where provisions inherit it.")
     title: str
     where: str = Field(description="Empty where designs differ.")
     clause: str
@@ -92,6 +94,7 @@ def sweep_document(report: SweepReport) -> SweepDocument:
             RowRecord(
                 limit_state=row.limit_state,
                 provisions=row.provisions,
+                written_by=row.written_by,
                 title=row.title,
                 where=ratios.places[place],
                 clause=row.clause,
@@ -118,7 +121,9 @@ def sweep_csv(report: SweepReport) -> str:
     headers = [f"{one.path} [{one.unit}]" if one.unit else one.path for one in plan.varied]
     headers += ["verdict", "governing ratio", "governing"]
     headers += [
-        "; ".join(part for part in (row.limit_state, place, row.clause, row.provisions) if part)
+        "; ".join(
+            part for part in (row.limit_state, place, clause_text(row), row.provisions) if part
+        )
         for row, place in zip(ratios.rows, ratios.places, strict=True)
     ]
     columns: list[list[Any]] = [plan.column(index) for index in range(len(plan.varied))]

@@ -7,6 +7,7 @@ from typing import Any
 
 import numpy as np
 
+from jacketcheck.render.clauses import by_rule_of
 from jacketcheck.render.closing import closing
 from jacketcheck.render.numbers import MISSING, ratio_text
 from jacketcheck.render.shop_blocks import DEFAULT_WIDTH, job_heading, listed
@@ -101,7 +102,8 @@ def _designs(
         row = report.ratios.rows[int(governing[number])]
         ratio = ratios[number]
         text = MISSING if np.isnan(ratio) else ratio_text(float(ratio))
-        rows.append([*values, verdict, text, report.titles.get(row.limit_state, row.title)])
+        title = report.titles.get(row.limit_state, row.title)
+        rows.append([*values, verdict, text, f"{title}{by_rule_of(row)}"])
     return grid(
         rows,
         headers=[

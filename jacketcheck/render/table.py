@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from jacketcheck.render.clauses import INHERITED, by_rule_of, clause_text, inherited_legend
 from jacketcheck.render.closing import closing
 from jacketcheck.render.numbers import MISSING, number_text, ratio_text, shown_value
 from jacketcheck.render.side_by_side import GOVERNS, side_by_side
@@ -38,11 +39,22 @@ def report_text(
     if len(report.tables) > 1:
         parts.append(subheading("Side by side: ratio of demand to capacity", style))
         parts.append(side_by_side(report, style=style, width=width))
-    parts.append(
-        f"{GOVERNS} governs; ! exceeds 1; (…) reported without a verdict; ratios are rounded up."
-    )
+    parts.append(_legend(report))
     parts.append(closing(report, style))
     return "\n\n".join(parts) + "\n"
+
+
+def _legend(report: CheckReport) -> str:
+    rows = [result for table in report.tables for result in table.results]
+    mark = INHERITED if len(report.tables) > 1 else ""
+    marks = [
+        f"{GOVERNS} governs",
+        "! exceeds 1",
+        "(…) reported without a verdict",
+        *filter(None, [inherited_legend(rows), inherited_legend(rows, mark) if mark else ""]),
+        "ratios are rounded up",
+    ]
+    return f"{'; '.join(marks)}."
 
 
 def full_table(
@@ -75,7 +87,7 @@ def row_cells(result: Result, system: DisplaySystem) -> list[str]:
         capacity, _ = shown_value(result.capacity, result.unit, system)
         ratio, _ = shown_value(result.ratio, "1", system)
         numbers = [number_text(demand), number_text(capacity), unit, ratio_text(ratio)]
-    return [result.title, result.location, *numbers, result.status.value, result.clause]
+    return [result.title, result.location, *numbers, result.status.value, clause_text(result)]
 
 
 def _row(result: Result, system: DisplaySystem, notes: dict[str, int]) -> list[str]:
@@ -90,6 +102,7 @@ def _verdict(table: VariantResults, style: TextStyle) -> str:
     text = f"{table.status.value}: governed by {governing.title}{where}"
     if governing.kind is Kind.LIMIT:
         text += f", ratio {ratio_text(shown_value(governing.ratio, '1', 'si')[0])}"
+    text += by_rule_of(governing)
     return emphasis(text, style)
 
 

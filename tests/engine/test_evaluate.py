@@ -306,3 +306,52 @@ def test_a_problem_of_other_provisions_does_not_concern_these(jacket: Jacket) ->
     assert [one.status for one in by_one] == [Status.OK, Status.NOT_EVALUATED]
     assert by_one[1].location == "limit state twice"
     assert [one.status for one in by_two] == [Status.OK]
+
+
+def child_host(*states: LimitState, omits: dict[str, str] | None = None) -> Host:
+    module = ModuleType("made_for_a_test")
+    sets = [
+        Provisions("parent", "Parent 1:2020", inherits=None),
+        Provisions("child", "Child 2:2024", inherits="parent", omits=omits or {}),
+        Provisions("grandchild", "Grandchild 3:2025", inherits="child"),
+    ]
+    module.jacketcheck_provisions = hookimpl(lambda: sets)  # type: ignore[attr-defined]
+    module.jacketcheck_limit_states = hookimpl(lambda: list(states))  # type: ignore[attr-defined]
+    return load_host(installed=False, extra=[(PluginInfo("north", "north", "1.2"), module)])
+
+
+def test_every_row_says_by_which_set_it_was_written(jacket: Jacket) -> None:
+    def sound(jacket: Jacket) -> list[Result]:
+        del jacket
+        return [row()]
+
+    host = child_host(
+        LimitState("kept", "Kept", "parent", sound),
+        LimitState("replaced", "Replaced", "parent", sound),
+        LimitState("replaced", "Replaced", "child", sound),
+        LimitState("broken", "Broken", "parent", raises(ValueError("no"))),
+        LimitState("left-out", "Left out", "parent", sound),
+        omits={"left-out": "the code has no such rule"},
+    )
+    found = {one.limit_state: one for one in evaluate(jacket, host=host, provisions="grandchild")}
+    assert {name: one.written_by for name, one in found.items()} == {
+        "kept": "parent",
+        "replaced": "child",
+        "broken": "parent",
+        "left-out": "child",
+    }
+    assert {one.provisions for one in found.values()} == {"grandchild"}
+    assert all(one.inherited for one in found.values())
+    own = {one.limit_state: one for one in evaluate(jacket, host=host, provisions="child")}
+    assert [name for name, one in own.items() if not one.inherited] == ["replaced", "left-out"]
+
+
+@pytest.mark.parametrize("causes", ["seam-slip", [1], None, {"seam-slip"}])
+def test_what_a_row_follows_from_must_be_ids(results_with: Evaluate, causes: Any) -> None:
+    def function(jacket: Jacket) -> list[Result]:
+        del jacket
+        return [row(follows_from=causes)]
+
+    _, odd, _ = results_with(function)
+    assert odd.kind is Kind.NOT_EVALUATED
+    assert "follows_from must be a sequence of ids of limit states" in odd.notes[0]

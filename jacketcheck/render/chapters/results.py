@@ -9,6 +9,7 @@ from typing import Final, TypeAlias
 import numpy as np
 
 from jacketcheck.render.chapters.summary import table_name, verdict_cell
+from jacketcheck.render.clauses import inherited_legend, whose
 from jacketcheck.render.numbers import quantity_text
 from jacketcheck.render.report_parts import (
     Align,
@@ -69,7 +70,10 @@ def results_and_calculations(
         elsewhere = len(rows) - len(steps)
         if elsewhere:
             steps.append(Paragraph(_ELSEWHERE.format(elsewhere)))
-        tables.append(Chapter(name, f"results-{place}", (_table(table, rows, name, system),)))
+        blocks: list[Table | Paragraph] = [_table(table, rows, name, system)]
+        if legend := inherited_legend(table.results):
+            blocks.append(Paragraph(f"{legend}."))
+        tables.append(Chapter(name, f"results-{place}", tuple(blocks)))
         calculations.append(Chapter(name, f"calculations-{place}", tuple(steps)))
     return (
         Chapter("Results", "results", tuple(tables)),
@@ -106,7 +110,12 @@ def _anchor(number: int) -> str:
 
 def _calculation(result: Result, number: int, system: DisplaySystem) -> Calculation:
     title = f"{result.title}, {result.location}" if result.location else result.title
-    words = [result.clause, f"provisions {result.provisions}", f"limit state {result.limit_state}"]
+    owner = f", inherited from {whose(result)}" if whose(result) else ""
+    words = [
+        result.clause,
+        f"provisions {result.provisions}{owner}",
+        f"limit state {result.limit_state}",
+    ]
     return Calculation(
         anchor=_anchor(number),
         title=f"C{number} {title}",

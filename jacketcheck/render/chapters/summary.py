@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from jacketcheck.inputs.load import InputFile
+from jacketcheck.render.clauses import INHERITED, by_rule_of, inherited_legend
 from jacketcheck.render.numbers import MISSING
 from jacketcheck.render.report_parts import (
     Align,
@@ -78,11 +79,12 @@ def summary(report: CheckReport, *, system: DisplaySystem) -> Chapter:
     """What governs in numbers, and all variants side by side."""
     blocks: list[Table | Paragraph] = [_governing(report, system)]
     if len(report.tables) > 1:
+        legend = inherited_legend((row for one in report.tables for row in one.results), INHERITED)
         blocks.append(_side_by_side(report))
         blocks.append(
             Paragraph(
                 f"{GOVERNS} governs; ! exceeds 1; (…) reported without a verdict; n/a not "
-                "applicable; ratios are rounded up."
+                f"applicable; {f'{legend}; ' if legend else ''}ratios are rounded up."
             )
         )
     return Chapter("Summary", "summary", tuple(blocks))
@@ -103,9 +105,8 @@ def verdict_cell(status: Status) -> Cell:
 
 def _governed(table: VariantResults) -> str:
     governing = table.governing
-    if not governing.location:
-        return governing.title
-    return f"{governing.title}, {governing.location}"
+    place = ", ".join(part for part in (governing.title, governing.location) if part)
+    return place + by_rule_of(governing)
 
 
 def _governing(report: CheckReport, system: DisplaySystem) -> Table:
