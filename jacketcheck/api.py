@@ -8,6 +8,7 @@ from importlib.metadata import version
 from pathlib import Path
 
 from jacketcheck.engine.evaluate import evaluate
+from jacketcheck.engine.judgement_rows import judgement_rows
 from jacketcheck.engine.own_classes import jacket_for
 from jacketcheck.errors import InputError, InputProblem
 from jacketcheck.host.host import Host
@@ -94,6 +95,9 @@ def check_jackets(
     for variant, name in progress(pairs):
         jacket = jacket_for(jackets[variant], host=host, provisions=name)
         results = evaluate(jacket, host=host, provisions=name)
+        if variant in repair.variants:
+            written = repair.variants[variant]
+            results += judgement_rows(written, results, host=host, provisions=name)
         # stable: severities equal but for rounding keep the order of the limit states
         worst_first = tuple(sorted(results, key=lambda result: -round(result.severity, 9)))
         tables.append(VariantResults(variant, name, jacket, worst_first))

@@ -60,3 +60,10 @@ class Judgement(InputModel):
     overstrength: Overstrength | None = Field(
         default=None, description="Overstrength of the plastic moment; default by bar steel."
     )
+    confirmed: tuple[str, ...] = Field(
+        default=(),
+        max_length=40,
+        description="Fields whose unusual value, or whose value in place of a default, the "
+        "engineer has looked at and stands by; each stays visible as a reported row.",
+        examples=[["repair.height"]],
+    )

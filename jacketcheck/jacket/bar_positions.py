@@ -8,9 +8,10 @@ from jacketcheck.inputs.column import ColumnBars, Damage
 from jacketcheck.inputs.jacket import Repair, SurfaceSector
 from jacketcheck.mechanics._arguments import Surface
 
-__all__ = ["bar_angle", "bar_numbers", "clock_angle", "nearest_bar", "surface_at"]
+__all__ = ["bar_angle", "bar_numbers", "clock_angle", "nearest_bar", "overlap", "surface_at"]
 
 _FULL = 2.0 * math.pi
+_ROUNDING = 1e-9
 
 
 def clock_angle(position: str) -> float:
@@ -45,7 +46,7 @@ def bar_numbers(record: Damage, bars: ColumnBars) -> tuple[int, ...]:
 
 
 def surface_at(angle: float, repair: Repair) -> Surface:
-    """Surface preparation at an angle [rad]: by the first side that holds it."""
+    """Surface preparation at an angle [rad]: of the side that holds it, if one does."""
     for side in repair.sides:
         if _holds(side, angle):
             return side.surface
@@ -53,6 +54,25 @@ def surface_at(angle: float, repair: Repair) -> Surface:
 
 
 def _holds(side: SurfaceSector, angle: float) -> bool:
-    start = clock_angle(side.clock_from)
-    extent = (clock_angle(side.clock_to) - start) % _FULL
-    return (angle - start) % _FULL <= extent + 1e-9
+    return (angle - clock_angle(side.clock_from)) % _FULL <= _extent(side) + _ROUNDING
+
+
+def _extent(side: SurfaceSector) -> float:
+    """Angle from the beginning of a side to its end [rad]."""
+    return (clock_angle(side.clock_to) - clock_angle(side.clock_from)) % _FULL
+
+
+def overlap(side: SurfaceSector, other: SurfaceSector) -> bool:
+    """Whether two sides share more than an end.
+
+    Examples
+    --------
+    >>> north = SurfaceSector(clock_from="10:00", clock_to="2:00", surface="chipped")
+    >>> east = SurfaceSector(clock_from="2:00", clock_to="4:00", surface="unchipped")
+    >>> overlap(north, east), overlap(north, north)
+    (False, True)
+    """
+    starts = clock_angle(side.clock_from), clock_angle(other.clock_from)
+    extents = _extent(side), _extent(other)
+    ahead = (starts[1] - starts[0]) % _FULL
+    return ahead < extents[0] - _ROUNDING or (_FULL - ahead) % _FULL < extents[1] - _ROUNDING

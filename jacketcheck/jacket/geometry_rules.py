@@ -22,6 +22,9 @@ __all__ = ["GeometryRule", "buildable", "geometry_problems", "geometry_rules"]
 
 Flags = NDArray[np.bool_]
 
+_OVER_RIBS = 1.1
+"""Diameter of a ribbed bar over its ribs, in nominal ones: ribs stand out by 4 to 5 % of it on
+either side (ASTM A615 Table 1, least heights; common practice)."""
 _ROUNDING = 1e-9
 _FIT = 5.0
 """Rows and end distances may miss the sleeve's height by this much [mm]; it is cut to suit."""
@@ -176,6 +179,12 @@ def _sleeve_rules(jacket: Jacket) -> Iterator[GeometryRule]:
         "the inside plate with the bolt's head or nut",
     )
     yield below(
+        "sleeve.seam_gap",
+        sleeve.seam_gap,
+        sleeve.inner_diameter / 6.0,
+        "a sixth of the sleeve's diameter: two half-shells must close around the column",
+    )
+    yield below(
         "bolts.plate_edge_distance (width of the splice plate)",
         splice.width,
         np.pi * sleeve.inner_radius,
@@ -255,7 +264,10 @@ def _added_bar_rules(jacket: Jacket, added: AddedBarLayer) -> Iterator[GeometryR
         unit="1",
     )
     yield above(
-        "added_bars.hole_diameter", added.hole_diameter, layer.diameter, "the bar's diameter"
+        "added_bars.hole_diameter",
+        added.hole_diameter,
+        np.multiply(_OVER_RIBS, layer.diameter),
+        "the bar's diameter over its ribs",
     )
     yield at_most(
         "added_bars.height", added.height, jacket.repair_height, "the height of the repair"

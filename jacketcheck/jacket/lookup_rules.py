@@ -9,10 +9,11 @@ import numpy as np
 from jacketcheck.catalog.catalog import Catalog
 from jacketcheck.errors import CatalogError, DomainError, InputProblem
 from jacketcheck.inputs.column import ColumnBars, Hoops
+from jacketcheck.inputs.fields import field_paths
 from jacketcheck.inputs.jacket import AddedBars
 from jacketcheck.inputs.repair_file import RepairInput
 from jacketcheck.inputs.written import shown
-from jacketcheck.jacket.bar_positions import bar_numbers, nearest_bar
+from jacketcheck.jacket.bar_positions import bar_numbers, nearest_bar, overlap
 from jacketcheck.mechanics._arrays import Real
 from jacketcheck.units import in_both_systems
 
@@ -27,7 +28,13 @@ def lookup_problems(repair: RepairInput, catalog: Catalog) -> list[InputProblem]
         unknown += _faying_problems(repair, catalog)
         unknown += _strength_problems(repair, catalog)
         unknown += _tightening_problems(repair, catalog)
-    return [*unknown, *_contradictions(repair), *_damage_problems(repair)]
+    return [
+        *unknown,
+        *_contradictions(repair),
+        *_side_problems(repair),
+        *_confirmed_problems(repair),
+        *_damage_problems(repair),
+    ]
 
 
 def _unknown_names(repair: RepairInput, catalog: Catalog) -> Iterator[InputProblem]:
@@ -125,7 +132,16 @@ def _tightening_problems(repair: RepairInput, catalog: Catalog) -> Iterator[Inpu
 
 def _contradictions(repair: RepairInput) -> Iterator[InputProblem]:
     """Fields that need one another, or that exclude one another."""
-    bolts, splice = repair.bolts, repair.splice
+    bolts, splice, column = repair.bolts, repair.splice, repair.column
+    specified, expected = column.concrete_strength, column.concrete_expected
+    if expected is not None and np.any(np.less(expected, specified)):
+        yield InputProblem(
+            "column.concrete_expected",
+            in_both_systems(float(np.min(expected)), "MPa"),
+            "must be at least column.concrete_strength, "
+            f"{in_both_systems(float(np.max(specified)), 'MPa')}; where tests show less, write "
+            "that as column.concrete_strength",
+        )
     if np.any(np.greater(bolts.columns, 1)) and bolts.gauge is None:
         yield InputProblem("bolts.gauge", "", "is missing; columns beside one another need it")
     if bolts.rows is None and bolts.end_distance is None:
@@ -140,6 +156,29 @@ def _contradictions(repair: RepairInput) -> Iterator[InputProblem]:
         yield InputProblem(
             "splice.inside_thickness", _mm(splice.inside_thickness), 'needs sides = "both"'
         )
+
+
+def _side_problems(repair: RepairInput) -> Iterator[InputProblem]:
+    """Sides that overlap and contradict one another."""
+    sides = repair.repair.sides
+    for later, side in enumerate(sides, start=1):
+        for earlier, other in enumerate(sides[: later - 1], start=1):
+            if side.surface != other.surface and overlap(side, other):
+                message = (
+                    f"overlaps repair.sides.{earlier}, which says {other.surface}; "
+                    "a place has one surface"
+                )
+                yield InputProblem(f"repair.sides.{later}", shown(side.surface), message)
+
+
+def _confirmed_problems(repair: RepairInput) -> Iterator[InputProblem]:
+    """Confirmed fields that no input has: they would confirm nothing."""
+    known = set(field_paths(repair)) | set(type(repair).model_fields) | {"column.bars"}
+    for path in repair.judgement.confirmed:
+        if path not in known:
+            yield InputProblem(
+                "judgement.confirmed", shown(path), 'is not a field, e.g. "repair.height"'
+            )
 
 
 def _damage_problems(repair: RepairInput) -> Iterator[InputProblem]:

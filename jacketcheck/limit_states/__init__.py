@@ -16,9 +16,13 @@ from jacketcheck.limit_states.column_response import (
     p_delta,
 )
 from jacketcheck.limit_states.column_shear import column_shear, repair_shear
+from jacketcheck.limit_states.column_stability import column_stability
 from jacketcheck.limit_states.confinement import clamping, retained_pressure
+from jacketcheck.limit_states.damage_depth import damage_depth
 from jacketcheck.limit_states.footing_anchorage import added_bar_anchorage
+from jacketcheck.limit_states.footing_depth import footing_depth
 from jacketcheck.limit_states.grout_interface import grout_interface
+from jacketcheck.limit_states.hinge_hoops import hinge_hoops
 from jacketcheck.limit_states.hoop_yield import hoop_clamping, hoop_dilation
 from jacketcheck.limit_states.relocated_hinge import base_moment, moment_along_height
 from jacketcheck.limit_states.seam_bolts import (
@@ -40,6 +44,7 @@ from jacketcheck.limit_states.seam_plates import (
     splice_net_rupture,
 )
 from jacketcheck.limit_states.seam_slip import seam_slip
+from jacketcheck.limit_states.usual_ranges import usual_ranges
 
 __all__ = ["jacketcheck_limit_states", "jacketcheck_provisions"]
 
@@ -73,10 +78,14 @@ _BUILT_IN: tuple[LimitState, ...] = (
     load_capacity,
     displacement_capacity,
     p_delta,
+    column_stability,
+    hinge_hoops,
+    damage_depth,
     column_shear,
     repair_shear,
     grout_interface,
     added_bar_anchorage,
+    footing_depth,
     added_bar_development,
     added_bar_lap,
     sleeve_gap,
@@ -85,6 +94,7 @@ _BUILT_IN: tuple[LimitState, ...] = (
     bolt_edge_distance,
     wrench_clearance,
     bolt_threads,
+    usual_ranges,
 )
 
 
