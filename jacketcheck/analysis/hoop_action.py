@@ -10,6 +10,7 @@ from jacketcheck.analysis.memo import remembered
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics import hoop, lateral_pressure, seam_stiffness
 from jacketcheck.mechanics._arrays import Real
+from jacketcheck.mechanics.concrete_properties import unconfined_peak_strain
 from jacketcheck.mechanics.core_concrete import CoreConcrete
 from jacketcheck.mechanics.restraint import Restraint
 from jacketcheck.mechanics.retained_pressure import radial_play, seam_opening
@@ -149,7 +150,11 @@ def core_concrete(jacket: Jacket) -> CoreConcrete:
     """Concrete of the column inside the sleeve, with its expected strength."""
     concrete = jacket.column.concrete
     return CoreConcrete(
-        unconfined_strength=concrete.expected, elastic_modulus=concrete.elastic_modulus
+        unconfined_strength=concrete.expected,
+        elastic_modulus=concrete.elastic_modulus,
+        unconfined_peak_strain=unconfined_peak_strain(
+            concrete.expected, elastic_modulus=concrete.elastic_modulus
+        ),
     )
 
 

@@ -24,7 +24,7 @@ from jacketcheck.mechanics.concrete_law import (
     popovics_concrete_law,
     unconfined_concrete_law,
 )
-from jacketcheck.mechanics.concrete_properties import elastic_modulus_mander
+from jacketcheck.mechanics.concrete_properties import unconfined_peak_strain
 from jacketcheck.mechanics.passive_confinement import PassiveConfinement, passive_confinement
 from jacketcheck.mechanics.section import BarGroup, CircularSection, ConcreteZone
 
@@ -42,6 +42,11 @@ __all__ = [
 SLEEVE_ULTIMATE_STRAIN: Final = 0.12
 """Strain at the tensile strength of sleeve plate [-] (Priestley, Seible and Calvi 1996, ch. 7,
 from memory)."""
+
+_SPALLING_STRAIN: Final = 0.005
+"""AASHTO Guide Spec Seismic 2nd ed. (2011) 8.4.4."""
+_TURN: Final = 0.8
+"""Share of it from which the stress falls along a straight line: 2 ε_co of ordinary concrete."""
 
 
 def bar_steel(steel: Rebar) -> BarSteel:
@@ -104,7 +109,12 @@ def hooped_core(jacket: Jacket) -> HoopedCore:
     )
     law = popovics_concrete_law(
         peak_stress=float(strength),
-        peak_strain=float(confinement.confined_peak_strain(strength / concrete.expected)),
+        peak_strain=float(
+            confinement.confined_peak_strain(
+                strength / concrete.expected,
+                unconfined_peak_strain=core_concrete(jacket).unconfined_peak_strain,
+            )
+        ),
         elastic_modulus=float(concrete.elastic_modulus),
         ultimate_strain=float(ultimate),
     )
@@ -159,10 +169,7 @@ def column_section(jacket: Jacket, *, stress_limit: Floats | None = None) -> Cir
 def _column_zones(jacket: Jacket) -> tuple[ConcreteZone, ...]:
     """Core and cover of the column as it was built."""
     column = jacket.column
-    cover = unconfined_concrete_law(
-        strength=float(column.concrete.expected),
-        elastic_modulus=float(column.concrete.elastic_modulus),
-    )
+    cover = _spalling(column.concrete.expected, column.concrete.elastic_modulus)
     return (
         ConcreteZone("core", float(column.ties.core_diameter), hooped_core(jacket).law),
         ConcreteZone("cover", float(column.diameter), cover),
@@ -195,13 +202,23 @@ def repaired_section(
     return CircularSection(zones=_repaired_zones(jacket), bars=tuple(groups))
 
 
+def _spalling(strength: Real, elastic_modulus: Real) -> ConcreteLaw:
+    """Unconfined concrete or grout: it spalls at 0.005, or later where its peak comes late."""
+    peak = float(unconfined_peak_strain(strength, elastic_modulus=elastic_modulus))
+    spalls = max(_SPALLING_STRAIN, peak / _TURN)
+    return unconfined_concrete_law(
+        strength=float(strength),
+        elastic_modulus=float(elastic_modulus),
+        peak_strain=peak,
+        spalling_strain=spalls,
+        turning_strain=min(2.0 * peak, _TURN * spalls),
+    )
+
+
 @remembered
 def _repaired_zones(jacket: Jacket) -> tuple[ConcreteZone, ...]:
     """Sleeved column, and the grout ring around it."""
-    grout = unconfined_concrete_law(
-        strength=float(jacket.grout.strength),
-        elastic_modulus=float(elastic_modulus_mander(jacket.grout.strength)),
-    )
+    grout = _spalling(jacket.grout.strength, jacket.grout.elastic_modulus)
     return (
         ConcreteZone("column", float(jacket.column.diameter), sleeved_core(jacket).law()),
         ConcreteZone("grout", float(jacket.sleeve.inner_diameter), grout),

@@ -20,6 +20,7 @@ from jacketcheck.analysis.hoop_demand import hoop_demand
 from jacketcheck.chance.limit import bar_target
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._arrays import Floats, Real
+from jacketcheck.mechanics.concrete_properties import unconfined_peak_strain
 from jacketcheck.mechanics.confinement import PRESSURE_RATIO_LIMIT
 from jacketcheck.mechanics.core_concrete import CoreConcrete
 
@@ -152,7 +153,8 @@ def _core(ring: RingFigures, factor: Real, yield_force: Floats) -> tuple[CoreCon
         outside = outside | brittle
         strength = np.where(brittle, ring.concrete_strength, strength)
         modulus = np.where(brittle, ring.concrete_modulus, modulus)
-    return CoreConcrete(unconfined_strength=strength, elastic_modulus=modulus), outside
+    peak_strain = unconfined_peak_strain(strength, elastic_modulus=modulus)
+    return CoreConcrete(strength, modulus, peak_strain), outside
 
 
 _PEAK_STRAIN: Final = CoreConcrete(

@@ -226,6 +226,7 @@ def unconfined_concrete_law(
     elastic_modulus: float,
     peak_strain: float = 0.002,
     spalling_strain: float = 0.005,
+    turning_strain: float | None = None,
 ) -> ConcreteLaw:
     """Unconfined concrete or grout that spalls.
 
@@ -238,17 +239,19 @@ def unconfined_concrete_law(
     peak_strain
         Strain εco at the strength [-].
     spalling_strain
-        Strain εsp [-] from which nothing is carried, above 2 εco.
+        Strain εsp [-] from which nothing is carried, above the next one.
+    turning_strain
+        Strain [-] up to which Popovics' curve is followed; 2 εco by default.
 
     Returns
     -------
     ConcreteLaw
-        Popovics' curve up to 2 εco, from there a straight line to zero at εsp; no tension.
+        Popovics' curve up to the turn, from there a straight line to zero at εsp; no tension.
 
     Raises
     ------
     DomainError
-        If anything is not finite and above zero, or εsp is not above 2 εco.
+        If anything is not finite and above zero, or εsp is not above the turn.
 
     References
     ----------
@@ -262,7 +265,8 @@ def unconfined_concrete_law(
     (30.0, 0.0)
     """
     require_positive(spalling_strain=spalling_strain, peak_strain=peak_strain)
-    turn = 2.0 * peak_strain
+    turn = 2.0 * peak_strain if turning_strain is None else turning_strain
+    require_positive(turning_strain=turn)
     if spalling_strain <= turn:
         raise DomainError("spalling_strain", spalling_strain, f"above {turn:g}")
     strain = strain_grid()

@@ -83,6 +83,10 @@ FORMULAS: list[tuple[Formula, dict[str, float]]] = [
     (concrete_properties.elastic_modulus_aci_customary, {"compressive_strength": 30.0}),
     (concrete_properties.elastic_modulus_mander, {"unconfined_strength": 30.0}),
     (concrete_properties.expected_concrete_strength, {"compressive_strength": 30.0}),
+    (
+        concrete_properties.unconfined_peak_strain,
+        {"unconfined_strength": 30.0, "elastic_modulus": 27e3},
+    ),
     (confinement.strength_ratio, {"pressure_ratio": 0.1}),
     (confinement.pressure_ratio_for_strength_ratio, {"strength_ratio": 1.5}),
     (confinement.confined_strength, {"unconfined_strength": 30.0, "lateral_pressure": 2.0}),

@@ -11,6 +11,7 @@ from jacketcheck.mechanics.concrete_properties import (
     elastic_modulus_aci_metric,
     elastic_modulus_mander,
     expected_concrete_strength,
+    unconfined_peak_strain,
 )
 
 
@@ -50,3 +51,20 @@ def test_expected_strength(specified_ksi: float, expected_ksi: float) -> None:
     # Caltrans SDC 1.x, 3.2.6: the greater of 1.3 f'c and 5 ksi
     value = expected_concrete_strength(np.asarray(specified_ksi * KSI))
     assert value / KSI == pytest.approx(expected_ksi, rel=1e-9)
+
+
+@pytest.mark.parametrize("strength", [60.0, 70.0, 80.0, 90.0, 98.0])
+def test_strain_at_the_peak_of_strong_concrete(strength: float) -> None:
+    """EN 1992-1-1:2004 Table 3.1, from memory: 0.7 f_cm^0.31 per mille, at most 2.8."""
+    printed = min(0.7 * strength**0.31, 2.8) / 1000.0
+    found = float(
+        unconfined_peak_strain(strength, elastic_modulus=elastic_modulus_mander(strength))
+    )
+    assert 0.75 * printed <= found <= printed
+
+
+@pytest.mark.parametrize("strength", [10.0, 30.0, 59.9])
+def test_strain_at_the_peak_of_ordinary_concrete(strength: float) -> None:
+    """Mander, Priestley and Park 1988: 0.002."""
+    modulus = elastic_modulus_mander(strength)
+    assert float(unconfined_peak_strain(strength, elastic_modulus=modulus)) == 0.002
