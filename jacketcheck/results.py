@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from enum import Enum
-from typing import TypeVar
+from typing import Any, Protocol, TypeVar
 
 import numpy as np
 
@@ -38,6 +38,13 @@ class Status(Enum):
     REPORTED = "reported"
     NOT_APPLICABLE = "not applicable"
     NOT_EVALUATED = "NOT EVALUATED"
+
+
+class Sourced(Protocol):
+    """A record that knows where each of its figures stands: of the catalogue, or of the jacket."""
+
+    def source_of(self, field_name: str) -> str:
+        """Where the figure in the field `field_name` stands."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,6 +90,18 @@ class Steps:
         """Write a step down and hand its value back."""
         self._lines.append(Step(symbol, expression, value, unit, source))
         return value
+
+    def figure(self, symbol: str, expression: str, record: Sourced, name: str, unit: str) -> Any:
+        """Write a figure of a record down with the source of that very figure, and hand it back.
+
+        Examples
+        --------
+        >>> from jacketcheck.catalog import built_in_catalog
+        >>> steel = built_in_catalog().rebar_steel("EN B500C")
+        >>> Steps().figure("γ_o", steel.name, steel, "overstrength", "1")
+        1.35
+        """
+        return self.add(symbol, expression, getattr(record, name), unit, record.source_of(name))
 
     @property
     def lines(self) -> tuple[Step, ...]:

@@ -36,6 +36,7 @@ __all__ = [
     "anchorage_start",
     "counts_as_fractured",
     "debonding_bars",
+    "target_figure",
     "target_stress",
 ]
 
@@ -122,7 +123,10 @@ def add_anchorage_length(jacket: Jacket, steps: Steps, bar: ColumnBar) -> Real:
 
 def target_stress(jacket: Jacket) -> Real:
     """Stress that a fractured bar must reach again [MPa], see ``judgement.bar_target``."""
-    steel = jacket.column.layer.steel
-    if jacket.judgement.bar_target == "yield":
-        return steel.expected_yield
-    return steel.expected_tensile
+    stress: Real = getattr(jacket.column.layer.steel, target_figure(jacket))
+    return stress
+
+
+def target_figure(jacket: Jacket) -> str:
+    """Name of that stress among the figures of the bars' steel."""
+    return f"expected_{jacket.judgement.bar_target}"

@@ -102,7 +102,7 @@ def add_hinge(jacket: Jacket, steps: Steps) -> Hinge:
     double = column.curvature == "double"
     steps.add("M_p", "section above, every bar whole, expected strengths", forces.plastic_moment,
               "N mm", f"moment-curvature, {_SOURCE}")  # fmt: skip
-    steps.add("λ_mo", column.layer.steel.name, forces.overstrength, "1", _SOURCE)
+    steps.figure("λ_mo", column.layer.steel.name, column.layer.steel, "overstrength", "1")
     steps.add("M_o", "λ_mo M_p", forces.hinge_moment, "N mm", _SOURCE)
     steps.add("L", "column height", column.height, "mm", "input column.height")
     steps.add("H", "height of repair", jacket.repair_height, "mm", "input repair.height")

@@ -99,5 +99,5 @@ def _grout(repair: RepairInput) -> Grout:
         thickness=thickness,
         strength=written.strength,
         elastic_modulus=modulus,
-        modulus_source=source,
+        sources={"strength": "input grout.strength", "elastic_modulus": source},
     )

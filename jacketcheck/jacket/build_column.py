@@ -60,7 +60,7 @@ def _concrete(repair: RepairInput) -> Concrete:
         specified=written.concrete_strength,
         expected=expected,
         elastic_modulus=elastic_modulus_mander(expected),
-        expected_source=source,
+        sources={"specified": "input column.concrete_strength", "expected": source},
     )
 
 
@@ -80,6 +80,18 @@ def _ties(repair: RepairInput, catalog: Catalog) -> Ties:
         elastic_modulus=steel.elastic_modulus,
         size=bar.name,
         source=f"{bar.source}; {steel.source}",
+        sources={
+            **{name: bar.source_of(name) for name in ("diameter", "area")},
+            **{
+                name: steel.source_of(name)
+                for name in (
+                    "yield_strength",
+                    "expected_yield",
+                    "ultimate_strain",
+                    "elastic_modulus",
+                )
+            },
+        },
     )
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from typing import Final
 
 import numpy as np
 
@@ -15,6 +16,17 @@ from jacketcheck.mechanics._arrays import Real
 
 __all__ = ["build_added_bars", "build_layer", "build_rebar"]
 
+_STEEL_FIGURES: Final = (
+    "yield_strength",
+    "tensile_strength",
+    "expected_yield",
+    "expected_tensile",
+    "hardening_strain",
+    "ultimate_strain",
+    "elastic_modulus",
+    "overstrength",
+)
+
 
 def build_rebar(
     steel: RebarSteel,
@@ -24,10 +36,15 @@ def build_rebar(
     measured_tensile: Real | None = None,
     overstrength: Real | None = None,
 ) -> Rebar:
-    """Steel of one bar diameter [mm]; measured strengths take the place of expected ones."""
+    """Steel of one bar diameter [mm]; what the column's input gives takes the catalogue's place."""
     expected_yield = steel.expected_yield if measured_yield is None else measured_yield
     expected_tensile = steel.expected_tensile if measured_tensile is None else measured_tensile
-    measured = measured_yield is not None or measured_tensile is not None
+    replaced = {
+        "expected_yield": (measured_yield, "input column.bars.measured_yield"),
+        "expected_tensile": (measured_tensile, "input column.bars.measured_tensile"),
+        "overstrength": (overstrength, "input judgement.overstrength"),
+    }
+    written = {name: text for name, (value, text) in replaced.items() if value is not None}
     return Rebar(
         yield_strength=steel.yield_strength,
         tensile_strength=steel.tensile_strength,
@@ -38,7 +55,8 @@ def build_rebar(
         elastic_modulus=steel.elastic_modulus,
         overstrength=steel.overstrength if overstrength is None else overstrength,
         name=steel.name,
-        source="measured strengths; " * measured + steel.source_of("expected_yield"),
+        source=steel.source,
+        sources={**{name: steel.source_of(name) for name in _STEEL_FIGURES}, **written},
     )
 
 
@@ -62,6 +80,10 @@ def build_layer(
         steel=steel,
         size=bar.name,
         source=bar.source,
+        sources={
+            **{name: bar.source_of(name) for name in ("diameter", "area")},
+            "total_area": bar.source_of("area"),
+        },
     )
 
 

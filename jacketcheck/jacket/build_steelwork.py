@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 import numpy as np
 
@@ -18,6 +18,19 @@ from jacketcheck.mechanics._arrays import Real
 
 __all__ = ["build_bolts", "build_plate", "build_sleeve", "build_splice"]
 
+_SIZE_FIGURES: Final = (
+    "diameter",
+    "tensile_stress_area",
+    "nut_width",
+    "nut_height",
+    "head_height",
+    "washer_diameter",
+    "washer_thickness",
+    "tightening_clearance",
+    "entering_clearance",
+    "socket_diameter",
+)
+
 
 def build_plate(catalog: Catalog, *, steel: str, thickness: Real) -> Plate:
     """Plate steel with the strengths of a thickness [mm]."""
@@ -29,7 +42,12 @@ def build_plate(catalog: Catalog, *, steel: str, thickness: Real) -> Plate:
         expected_yield=np.multiply(record.expected_ratio, strengths.yield_strength),
         elastic_modulus=record.elastic_modulus,
         name=record.name,
-        source=record.source_of("bands"),
+        source=record.source,
+        sources={
+            **dict.fromkeys(("yield_strength", "tensile_strength"), record.source_of("bands")),
+            "expected_yield": f"{record.source_of('expected_ratio')}; {record.source_of('bands')}",
+            "elastic_modulus": record.source_of("elastic_modulus"),
+        },
     )
 
 
@@ -132,11 +150,30 @@ def build_bolts(
         product=product.name,
         size=size.name,
         source=product.source,
-        pretension_source=size.source_of("pretension"),
-        edge_source=size.source_of("min_edge_distance"),
-        hole_source=size.source_of("holes"),
-        clearance_source=size.source_of("tightening_clearance"),
+        sources=_bolt_sources(product, size, written),
     )
+
+
+def _bolt_sources(product: BoltProduct, size: BoltSize, written: Bolts) -> dict[str, str]:
+    """Where each figure of the bolts stands."""
+    pretension = size.source_of("pretension")
+    edges = dict.fromkeys(
+        size.source_of(name)
+        for name in ("min_edge_distance", "edge_increments")
+        if name == "min_edge_distance" or written.hole != "standard"
+    )
+    return {
+        **{name: size.source_of(name) for name in _SIZE_FIGURES},
+        **{
+            name: product.source_of(name)
+            for name in ("tensile_strength", "yield_strength", "tensile_stress")
+        },
+        "shear_stress": product.source_of(f"shear_stress_{written.threads}"),
+        "pretension": "input bolts.tightening" if written.tightening == "snug" else pretension,
+        "specified_pretension": pretension,
+        **dict.fromkeys(("hole_along", "hole_across", "standard_hole"), size.source_of("holes")),
+        **dict.fromkeys(("min_edge_distance", "min_end_distance"), "; ".join(edges)),
+    }
 
 
 def _fit(

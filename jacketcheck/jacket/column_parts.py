@@ -10,7 +10,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from jacketcheck.inputs.column import BarState
-from jacketcheck.jacket._roles import label
+from jacketcheck.jacket._roles import Figures, label
 from jacketcheck.mechanics._arguments import Surface
 from jacketcheck.mechanics._arrays import Real
 
@@ -18,7 +18,7 @@ __all__ = ["BarLayer", "ColumnBar", "Concrete", "DamagedColumn", "FootingBlock",
 
 
 @dataclass(frozen=True, slots=True)
-class Concrete:
+class Concrete(Figures):
     """Concrete or grout.
 
     Attributes
@@ -27,18 +27,20 @@ class Concrete:
         Compressive strength f′c and f′ce [MPa].
     elastic_modulus
         Modulus that goes with the expected strength [MPa].
-    expected_source
-        Where the expected strength comes from.
     """
 
     specified: Real
     expected: Real
     elastic_modulus: Real
-    expected_source: str = label()
+
+    @property
+    def expected_source(self) -> str:
+        """Where the expected strength comes from."""
+        return self.source_of("expected")
 
 
 @dataclass(frozen=True, slots=True)
-class Rebar:
+class Rebar(Figures):
     """Reinforcing steel of one bar size.
 
     Attributes
@@ -62,11 +64,10 @@ class Rebar:
     elastic_modulus: Real
     overstrength: Real
     name: str = label()
-    source: str = label()
 
 
 @dataclass(frozen=True, slots=True)
-class BarLayer:
+class BarLayer(Figures):
     """Bars of one size and steel, evenly spaced on a circle around the column's axis.
 
     Attributes
@@ -88,7 +89,6 @@ class BarLayer:
     first_angle: Real
     steel: Rebar
     size: str = label()
-    source: str = label()
 
     @property
     def spacing(self) -> Real:
@@ -136,7 +136,7 @@ class ColumnBar:
 
 
 @dataclass(frozen=True, slots=True)
-class Ties:
+class Ties(Figures):
     """Hoops or spiral of the original column; strengths [MPa], lengths [mm]."""
 
     kind: str
@@ -149,7 +149,6 @@ class Ties:
     ultimate_strain: Real
     elastic_modulus: Real
     size: str = label()
-    source: str = label()
 
 
 @dataclass(frozen=True, slots=True)

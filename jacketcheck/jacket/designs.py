@@ -15,7 +15,7 @@ from typing import Any, Final, TypeGuard, TypeVar, cast
 import numpy as np
 from numpy.typing import NDArray
 
-from jacketcheck.jacket._roles import SEVERAL, is_label
+from jacketcheck.jacket._roles import is_label, shared_label
 from jacketcheck.jacket.jacket import Jacket
 
 __all__ = [
@@ -299,10 +299,10 @@ def _joined_numbers(values: Sequence[Any], counts: Sequence[int]) -> Any:
 
 def _joined_records(values: Sequence[Any], counts: Sequence[int], path: str) -> Any:
     changed = {}
-    for name, first, shown_only in _children(values[0]):
+    for name, _, shown_only in _children(values[0]):
         column = [getattr(value, name) for value in values]
         if shown_only:
-            changed[name] = first if all(text == first for text in column) else SEVERAL
+            changed[name] = shared_label(column)
         else:
             changed[name] = _joined(column, counts, f"{path}.{name}" if path else name)
     return _renewed(values[0], changed)

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from jacketcheck.catalog.records import FayingClass
-from jacketcheck.jacket._roles import label
+from jacketcheck.jacket._roles import Figures, label
 from jacketcheck.jacket.bolt_fit import BoltFit
 from jacketcheck.jacket.column_parts import BarLayer
 from jacketcheck.mechanics._arguments import (
@@ -26,7 +26,7 @@ __all__ = ["AddedBarLayer", "BoltGroup", "Grout", "Plate", "Sleeve", "Splice"]
 
 
 @dataclass(frozen=True, slots=True)
-class Plate:
+class Plate(Figures):
     """Steel of a plate.
 
     Attributes
@@ -44,7 +44,6 @@ class Plate:
     expected_yield: Real
     elastic_modulus: Real
     name: str = label()
-    source: str = label()
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,7 +106,7 @@ class Splice:
 
 
 @dataclass(frozen=True, slots=True)
-class BoltGroup:
+class BoltGroup(Figures):
     """Bolts on one side of one seam; the other three groups are alike.
 
     Attributes
@@ -186,11 +185,26 @@ class BoltGroup:
     fit: BoltFit
     product: str = label()
     size: str = label()
-    source: str = label()
-    pretension_source: str = label()
-    edge_source: str = label()
-    hole_source: str = label()
-    clearance_source: str = label()
+
+    @property
+    def pretension_source(self) -> str:
+        """Where the minimum pretension stands."""
+        return self.source_of("specified_pretension")
+
+    @property
+    def edge_source(self) -> str:
+        """Where the least distances to edges stand."""
+        return self.source_of("min_edge_distance")
+
+    @property
+    def hole_source(self) -> str:
+        """Where the dimensions of the holes stand."""
+        return self.source_of("standard_hole")
+
+    @property
+    def clearance_source(self) -> str:
+        """Where the room that a wrench needs stands."""
+        return self.source_of("tightening_clearance")
 
     @property
     def area(self) -> Real:
@@ -227,13 +241,17 @@ class BoltGroup:
 
 
 @dataclass(frozen=True, slots=True)
-class Grout:
+class Grout(Figures):
     """Grout in the annulus: radial thickness [mm], strength and modulus [MPa]."""
 
     thickness: Real
     strength: Real
     elastic_modulus: Real
-    modulus_source: str = label()
+
+    @property
+    def modulus_source(self) -> str:
+        """Where the modulus comes from."""
+        return self.source_of("elastic_modulus")
 
 
 @dataclass(frozen=True, slots=True)

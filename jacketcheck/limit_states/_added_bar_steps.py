@@ -23,8 +23,8 @@ FAR_EDGES: Final = (
 
 def add_added_bar(added: AddedBarLayer, steps: Steps) -> None:
     """Write down diameter and area of an added bar."""
-    steps.add("d_b", added.layer.size, added.layer.diameter, "mm", added.layer.source)
-    steps.add("A_b", added.layer.size, added.layer.area, "mm2", added.layer.source)
+    steps.figure("d_b", added.layer.size, added.layer, "diameter", "mm")
+    steps.figure("A_b", added.layer.size, added.layer, "area", "mm2")
 
 
 def add_anchor_factor(steps: Steps) -> float:

@@ -44,8 +44,7 @@ def added_bar_development(jacket: Jacket) -> list[Result]:
     steps, found = Steps(), repair_anchorage(jacket)
     clause = f"{FIB} 6.1.1; McLean and Smith 1997 for the offset"
     add_added_bar(added, steps)
-    steps.add("f_ye", added.layer.steel.name, added.layer.steel.expected_yield, "MPa",
-              added.layer.steel.source)  # fmt: skip
+    steps.figure("f_ye", added.layer.steel.name, added.layer.steel, "expected_yield", "MPa")
     held = "may split" if np.any(found.splits) else "held"
     steps.add("splitting", "by the sleeve", held, "", "limit state seam-slip")
     steps.add("τ_max", "grout, good bond, no pressure counted", found.law.peak_stress, "MPa", FIB)
@@ -83,14 +82,13 @@ def _lap_force(jacket: Jacket, added: AddedBarLayer, title: str) -> Result:
     steps, sleeve = Steps(), jacket.sleeve
     clause = f"McLean and Smith 1997; {AASHTO} Eq. 5.10.8.4.2a-1"
     add_added_bar(added, steps)
-    steps.add("f_ue", added.layer.steel.name, added.layer.steel.expected_tensile, "MPa",
-              added.layer.steel.source)  # fmt: skip
+    steps.figure("f_ue", added.layer.steel.name, added.layer.steel, "expected_tensile", "MPa")
     steps.add("n", "added bars", added.layer.count, "1", "input added_bars.count")
     steps.add("k", "share in tension under the base demand", tension_share(jacket), "1",
               "section analysis of the repaired base")  # fmt: skip
     _add_lap_length(jacket, added, steps)
     demand = steps.add("N_lap", "k n A_b f_ue/(2 π l_s)", lap_hoop_force(jacket), "N/mm", clause)
-    steps.add("F_y", sleeve.steel.name, sleeve.steel.yield_strength, "MPa", sleeve.steel.source)
+    steps.figure("F_y", sleeve.steel.name, sleeve.steel, "yield_strength", "MPa")
     steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
     factor = steps.add("φ", "yield in tension", AISC_TENSION_YIELD_FACTOR, "1", f"{AISC} J4.1(a)")
     strength = np.multiply(sleeve.steel.yield_strength, sleeve.thickness) * factor

@@ -78,9 +78,9 @@ def _notes(jacket: Jacket, index: int) -> tuple[str, ...]:
 def _add_bond(jacket: Jacket, index: int, steps: Steps) -> Real:
     """Write down what the bond of a bar rests on, and return its target stress [MPa]."""
     bond, layer = bar_bonds(jacket)[index], jacket.column.layer
-    steps.add("d_b", layer.size, layer.diameter, "mm", layer.source)
-    steps.add("f_ye", layer.steel.name, layer.steel.expected_yield, "MPa", layer.steel.source)
-    steps.add("f_ue", layer.steel.name, layer.steel.expected_tensile, "MPa", layer.steel.source)
+    steps.figure("d_b", layer.size, layer, "diameter", "mm")
+    steps.figure("f_ye", layer.steel.name, layer.steel, "expected_yield", "MPa")
+    steps.figure("f_ue", layer.steel.name, layer.steel, "expected_tensile", "MPa")
     _add_law(jacket, bond, steps)
     add_anchorage_length(jacket, steps, debonding_bars(jacket).groups[index])
     target = np.asarray(bond.target_stress)[()]
@@ -96,7 +96,7 @@ def _add_law(jacket: Jacket, bond: BarBond, steps: Steps) -> None:
     else:
         concrete = jacket.column.concrete
         steps.add("f_cm", "column concrete, expected", bar.concrete_strength, "MPa",
-                  concrete.expected_source)  # fmt: skip
+                  concrete.source_of("expected"))  # fmt: skip
         steps.add("w_cr", "crack along the bar", bar.crack_width, "mm", "input damage")
         steps.add("c", "cover left, at least d_b/2", bar.cover, "mm",
                   "input column.cover, damage.spalling_depth")  # fmt: skip

@@ -37,8 +37,8 @@ def sleeve_gap(jacket: Jacket) -> list[Result]:
     steps.add("φ", "curvature of the base under the demand", closing.curvature, "1/mm",
               "section analysis of the repaired base")  # fmt: skip
     steps.add("g", "gap", gap, "mm", "input repair.gap")
-    steps.add("f_ye", layer.steel.name, layer.steel.expected_yield, "MPa", layer.steel.source)
-    steps.add("d_b", layer.size, layer.diameter, "mm", layer.source)
+    steps.figure("f_ye", layer.steel.name, layer.steel, "expected_yield", "MPa")
+    steps.figure("d_b", layer.size, layer, "diameter", "mm")
     steps.add(
         "l", "g + 0.022 f_ye d_b", closing.length, "mm", "strain penetration into the footing"
     )
@@ -116,16 +116,16 @@ def _add_bars(jacket: Jacket, added: AddedBarLayer, steps: Steps) -> None:
     steps.add("r", "circle of added bars", layer.circle_radius, "mm",
               "input added_bars.circle_diameter")  # fmt: skip
     steps.add("n", "added bars", layer.count, "1", "input added_bars.count")
-    steps.add("d_b", layer.size, layer.diameter, "mm", layer.source)
+    steps.figure("d_b", layer.size, layer, "diameter", "mm")
 
 
 def _add_hardware(jacket: Jacket, steps: Steps) -> Real:
     """Write down what stands inside of the sleeve at a seam and return it [mm]."""
     bolts, plate = jacket.bolts, jacket.splice.inside_thickness
     steps.add("t_i", "inside plate", plate, "mm", "input splice")
-    steps.add("t_w", "washer", bolts.washer_thickness, "mm", bolts.source)
-    steps.add("k_h", "bolt head", bolts.head_height, "mm", bolts.source)
-    steps.add("k_n", "nut", bolts.nut_height, "mm", bolts.source)
+    steps.figure("t_w", "washer", bolts, "washer_thickness", "mm")
+    steps.figure("k_h", "bolt head", bolts, "head_height", "mm")
+    steps.figure("k_n", "nut", bolts, "nut_height", "mm")
     bolt = np.add(bolts.washer_thickness, np.maximum(bolts.head_height, bolts.nut_height))
     return steps.add("b", "t_i + t_w + max(k_h, k_n)", np.add(plate, bolt), "mm", "geometry")
 

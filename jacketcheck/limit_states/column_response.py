@@ -71,8 +71,8 @@ def load_capacity(jacket: Jacket) -> list[Result]:
 def _add_capacity(jacket: Jacket, steps: Steps, capacity: ColumnCapacity, mark: str) -> Real:
     """Write down yield and ultimate displacement of a column and return the latter [mm]."""
     layer = jacket.column.layer
-    steps.add("f_ye", layer.steel.name, layer.steel.expected_yield, "MPa", layer.steel.source)
-    steps.add("d_b", layer.size, layer.diameter, "mm", layer.source)
+    steps.figure("f_ye", layer.steel.name, layer.steel, "expected_yield", "MPa")
+    steps.figure("d_b", layer.size, layer, "diameter", "mm")
     steps.add("n_h", "hinges", capacity.hinges, "1", "input column.curvature")
     steps.add(f"φ_y,{mark}", "idealised yield", capacity.yield_curvature, "1/mm", _SECTION)
     steps.add(f"φ_u,{mark}", "ultimate", capacity.ultimate_curvature, "1/mm", _SECTION)

@@ -59,8 +59,8 @@ def _add_hoops(jacket: Jacket, steps: Steps) -> None:
     column, ties = jacket.column, jacket.column.ties
     steps.add("D", "column", column.diameter, "mm", "input column.diameter")
     steps.add("A_g", "π D²/4", column.gross_area, "mm2", "geometry")
-    steps.add("A_sp", ties.size, ties.area, "mm2", ties.source)
-    steps.add("f_yh", "specified", ties.yield_strength, "MPa", ties.source)
+    steps.figure("A_sp", ties.size, ties, "area", "mm2")
+    steps.figure("f_yh", "specified", ties, "yield_strength", "MPa")
     steps.add("s", "spacing of the hoops", ties.spacing, "mm", "input column.hoops.spacing")
     axial_load = jacket.demands.axial_load
     steps.add("P", "with the earthquake", axial_load, "N", "input actions.axial_load")
@@ -145,7 +145,7 @@ def _add_degrading_concrete(jacket: Jacket, steps: Steps) -> Real:
     ductility = steps.add("μ_φ", "φ_u/φ_y", repaired.ultimate_curvature / repaired.yield_curvature,
                           "1", "section analysis")  # fmt: skip
     concrete = column.concrete
-    steps.add("f′ce", "expected", concrete.expected, "MPa", concrete.expected_source)
+    steps.figure("f′ce", "expected", concrete, "expected", "MPa")
     ratio = column.layer.total_area / column.gross_area
     steps.add("ρ_l", "longitudinal bars", ratio, "1", "geometry")
     shear = degrading.degrading_concrete_shear(
@@ -188,7 +188,7 @@ def repair_shear(jacket: Jacket) -> list[Result]:
     """Hoop action of the sleeve alone against the shear that the relocated hinge brings."""
     steps, sleeve = Steps(), jacket.sleeve
     demand = add_hinge(jacket, steps).shear
-    steps.add("F_y", sleeve.steel.name, sleeve.steel.yield_strength, "MPa", sleeve.steel.source)
+    steps.figure("F_y", sleeve.steel.name, sleeve.steel, "yield_strength", "MPa")
     steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
     diameter = jacket.column.diameter
     steps.add("D", "column, less than the sleeve", diameter, "mm", "input column.diameter")

@@ -8,7 +8,7 @@ from jacketcheck.analysis.clamping import clamping_need, clamping_supply
 from jacketcheck.analysis.damaged_bars import (
     add_anchorage_length,
     debonding_bars,
-    target_stress,
+    target_figure,
 )
 from jacketcheck.analysis.hoop_action import hoop_action
 from jacketcheck.analysis.hoop_demand import add_radii, add_rows
@@ -72,16 +72,16 @@ def _clamping(jacket: Jacket, index: int) -> Result:
 def _add_crack(jacket: Jacket, steps: Steps) -> None:
     """Write down a bar's force and the splitting crack that it mobilises."""
     need, column, layer = clamping_need(jacket), jacket.column, jacket.column.layer
-    steps.add("A_b", layer.size, layer.area, "mm2", layer.source)
-    steps.add("f_s", f"{jacket.judgement.bar_target} strength to be reached",
-              target_stress(jacket), "MPa", layer.steel.source)  # fmt: skip
+    steps.figure("A_b", layer.size, layer, "area", "mm2")
+    steps.figure("f_s", f"{jacket.judgement.bar_target} strength to be reached", layer.steel,
+                 target_figure(jacket), "MPa")  # fmt: skip
     steps.add("μ", "friction on the crack", jacket.judgement.crack_friction, "1",
               "input judgement.crack_friction")  # fmt: skip
     steps.add("n", "bars", layer.count, "1", "input column.bars.count")
     steps.add(
         "D′", "circle of bar centres", np.multiply(2.0, layer.circle_radius), "mm", "geometry"
     )
-    steps.add("d_b", layer.size, layer.diameter, "mm", layer.source)
+    steps.figure("d_b", layer.size, layer, "diameter", "mm")
     steps.add("c", "original cover over the bars", np.add(column.cover, column.ties.diameter), "mm",
               "input column.cover and hoops")  # fmt: skip
     steps.add("p_crack", "min(π D′/(2 n) + 2 (d_b + c), 2 √2 (c + d_b))", need.crack_perimeter,
@@ -98,7 +98,7 @@ def _add_supply(jacket: Jacket, steps: Steps) -> None:
     steps.add("du/dp", "sleeve, seams and grout in series", action.radial_compliance, "mm/MPa",
               "limit state hoop-dilation")  # fmt: skip
     steps.add("p(ε_cl)", "max(ε_cl R_c − u_0, 0)/(du/dp)", supply.at_hoop_strain, "MPa", _SOURCE)
-    steps.add("F_y", sleeve.steel.name, sleeve.steel.yield_strength, "MPa", sleeve.steel.source)
+    steps.figure("F_y", sleeve.steel.name, sleeve.steel, "yield_strength", "MPa")
     steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
     steps.add("N_lap", "non-contact laps", lap_hoop_force(jacket), "N/mm",
               "limit state added-bar-lap")  # fmt: skip

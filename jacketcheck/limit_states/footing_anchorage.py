@@ -51,7 +51,7 @@ def _grouted(jacket: Jacket, added: AddedBarLayer) -> Result:
     assert grouted is not None  # noqa: S101 - bars without an adhesive are grouted
     clause = f"{ACI} 25.4.2; {GUIDE_SPEC} 8.8.4"
     add_added_bar(added, steps)
-    steps.add("f_s", "expected yield", found.target_stress, "MPa", added.layer.steel.source)
+    steps.figure("f_s", "expected yield", added.layer.steel, "expected_yield", "MPa")
     steps.add("c_b", "half of the bar spacing", added.layer.spacing / 2.0, "mm", "geometry")
     steps.add("l_d", "3/40 f_s/√f′c ψ_g/min(c_b/d_b, 2.5) d_b, in and psi",
               grouted.development_length, "mm", f"{ACI} 25.4.2.4")  # fmt: skip
@@ -77,7 +77,7 @@ def _adhesive(jacket: Jacket, added: AddedBarLayer) -> Result:
     nominal = steps.add("N_a", "ψ_A N_ba", found.adhesive.bond_strength, "N", clause)
     factor = add_anchor_factor(steps)
     capacity = steps.add("φN_a", "φ N_a", np.multiply(factor, nominal), "N", clause)
-    steps.add("f_ye", added.layer.steel.name, found.target_stress, "MPa", added.layer.steel.source)
+    steps.figure("f_ye", added.layer.steel.name, added.layer.steel, "expected_yield", "MPa")
     demand = steps.add("N_u", "f_ye A_b", np.multiply(found.target_stress, added.layer.area), "N",
                        "statics")  # fmt: skip
     notes = [FAR_EDGES]

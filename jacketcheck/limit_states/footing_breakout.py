@@ -33,7 +33,7 @@ def breakout_row(jacket: Jacket, added: AddedBarLayer) -> Result:
     steps, found = Steps(), footing_anchorage(jacket)
     clause = f"{ACI} 17.6.2"
     add_added_bar(added, steps)
-    steps.add("f_ye", added.layer.steel.name, found.target_stress, "MPa", added.layer.steel.source)
+    steps.figure("f_ye", added.layer.steel.name, added.layer.steel, "expected_yield", "MPa")
     steps.add("h_ef", "embedment", added.embedment, "mm", "input added_bars.embedment")
     steps.add("N_b", "17 λ √f′c h_ef^1.5, lb and in", found.adhesive.single_breakout_strength, "N",
               clause)  # fmt: skip

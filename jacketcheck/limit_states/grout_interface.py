@@ -91,9 +91,9 @@ def _add_demand(added: AddedBarLayer, steps: Steps) -> Real:
     """Write down the force of the added bars in tension and return it [N]."""
     steel = added.layer.steel
     steps.add("n", "added bars", added.layer.count, "1", "input added_bars.count")
-    steps.add("A_b", added.layer.size, added.layer.area, "mm2", added.layer.source)
+    steps.figure("A_b", added.layer.size, added.layer, "area", "mm2")
     half = steps.add("A_s", "n A_b/2", added.layer.total_area / 2.0, "mm2", "half of the bars")
-    steps.add("f_y", steel.name, steel.yield_strength, "MPa", steel.source)
+    steps.figure("f_y", steel.name, steel, "yield_strength", "MPa")
     force = np.multiply(_BAR_OVERSTRENGTH * steel.yield_strength, half)
     return steps.add("V_u", "1.25 f_y A_s", force, "N", f"{ACI} 18.6.3.1 for 1.25; statics")
 

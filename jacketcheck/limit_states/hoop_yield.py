@@ -53,7 +53,7 @@ def hoop_dilation(jacket: Jacket) -> list[Result]:
     steps, state = Steps(), dilation(jacket)
     add_axial_strain(jacket, steps)
     concrete = jacket.column.concrete
-    steps.add("f′ce", "expected concrete", concrete.expected, "MPa", concrete.expected_source)
+    steps.figure("f′ce", "expected concrete", concrete, "expected", "MPa")
     _add_ring(jacket, steps)
     steps.add("p", "equilibrium of core and ring at ε_c", state.minimum.sleeve_pressure, "MPa",
               _DILATION)  # fmt: skip
@@ -90,11 +90,11 @@ def _add_ring(jacket: Jacket, steps: Steps) -> None:
     action, sleeve = hoop_action(jacket), jacket.sleeve
     add_radii(jacket, steps)
     steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
-    steps.add("E", "sleeve", sleeve.steel.elastic_modulus, "MPa", sleeve.steel.source)
-    steps.add("E_g", "grout", jacket.grout.elastic_modulus, "MPa", jacket.grout.modulus_source)
+    steps.figure("E", "sleeve", sleeve.steel, "elastic_modulus", "MPa")
+    steps.figure("E_g", "grout", jacket.grout, "elastic_modulus", "MPa")
     if jacket.bolts.pretensioned:
         plates = jacket.splice
-        steps.add("E_p", "splice plates", plates.steel.elastic_modulus, "MPa", plates.steel.source)
+        steps.figure("E_p", "splice plates", plates.steel, "elastic_modulus", "MPa")
         steps.add("t_p", "splice plates together", plates.total_thickness, "mm",
                   "input splice.thickness")  # fmt: skip
         steps.add("g_s", "opening of the seam", sleeve.seam_gap, "mm", "input sleeve.seam_gap")
@@ -118,7 +118,7 @@ def _add_ring(jacket: Jacket, steps: Steps) -> None:
 def _add_yield(jacket: Jacket, steps: Steps) -> Real:
     """Write down the factored yield strength of the sleeve and return it [MPa]."""
     steel = jacket.sleeve.steel
-    steps.add("F_y", steel.name, steel.yield_strength, "MPa", steel.source)
+    steps.figure("F_y", steel.name, steel, "yield_strength", "MPa")
     factor = steps.add("φ", "yield in tension", AISC_TENSION_YIELD_FACTOR, "1", _YIELD)
     return np.multiply(factor, steel.yield_strength)
 

@@ -47,12 +47,12 @@ def _bolt_shear(jacket: Jacket, code: SteelCode) -> Result:
 def _add_shear(jacket: Jacket, steps: Steps, code: SteelCode, symbol: str, *, planes: Real) -> Real:
     """Write down the nominal shear strength of one bolt and return it [N]."""
     bolts, clause = jacket.bolts, f"{code.name} {code.shear_clause}"
-    steps.add("d", f"{bolts.product}, {bolts.size}", bolts.diameter, "mm", bolts.source)
+    steps.figure("d", f"{bolts.product}, {bolts.size}", bolts, "diameter", "mm")
     steps.add("A_b", "π d²/4", bolts.area, "mm2", "shank")
     steps.add("k_L", "long joint", code.long_joint_factor(jacket), "1", clause)
     if code.is_aashto:
         share = 0.56 if bolts.threads == "excluded" else 0.45
-        steps.add("F_ub", bolts.product, bolts.tensile_strength, "MPa", bolts.source)
+        steps.figure("F_ub", bolts.product, bolts, "tensile_strength", "MPa")
         expression = f"{share} A_b F_ub k_L"
     else:
         steps.add("F_nv", f"threads {bolts.threads}", bolts.shear_stress, "MPa",
@@ -85,7 +85,7 @@ def _sleeve(jacket: Jacket) -> _HoledPlate:
         thickness=jacket.sleeve.thickness,
         thickness_source="input sleeve.thickness",
         tensile_strength=jacket.sleeve.steel.tensile_strength,
-        strength_source=jacket.sleeve.steel.source,
+        strength_source=jacket.sleeve.steel.source_of("tensile_strength"),
     )
 
 
@@ -100,7 +100,7 @@ def _splice_plate(
         thickness=thickness,
         thickness_source=source,
         tensile_strength=jacket.splice.steel.tensile_strength,
-        strength_source=jacket.splice.steel.source,
+        strength_source=jacket.splice.steel.source_of("tensile_strength"),
     )
 
 
@@ -144,9 +144,8 @@ def _bearing(jacket: Jacket, code: SteelCode, plate: _HoledPlate) -> Result:
 def _add_hole(jacket: Jacket, steps: Steps) -> None:
     """Write down bolt, hole and gauge."""
     bolts = jacket.bolts
-    steps.add("d", f"{bolts.product}, {bolts.size}", bolts.diameter, "mm", bolts.source)
-    steps.add("h_a", f"{bolts.hole} hole along the force", bolts.hole_along, "mm",
-              bolts.hole_source)  # fmt: skip
+    steps.figure("d", f"{bolts.product}, {bolts.size}", bolts, "diameter", "mm")
+    steps.figure("h_a", f"{bolts.hole} hole along the force", bolts, "hole_along", "mm")
     if np.any(np.greater(bolts.columns, 1)):
         steps.add("g", "spacing of the columns", bolts.gauge, "mm", "input bolts.gauge")
 

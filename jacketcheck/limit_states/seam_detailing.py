@@ -105,7 +105,7 @@ def _min_spacing(jacket: Jacket, where: str, spacing: Real, hole: Real) -> list[
 
 def _bolt_and_hole(jacket: Jacket, hole: Real) -> Steps:
     steps, bolts = Steps(), jacket.bolts
-    steps.add("d", f"{bolts.product}, {bolts.size}", bolts.diameter, "mm", bolts.source)
+    steps.figure("d", f"{bolts.product}, {bolts.size}", bolts, "diameter", "mm")
     steps.add("h", f"{bolts.hole} hole", hole, "mm", bolts.hole_source)
     return steps
 
@@ -210,8 +210,8 @@ def wrench_clearance(jacket: Jacket) -> list[Result]:
 def _between_bolts(jacket: Jacket, where: str, spacing: Real, needed: Real) -> Result:
     steps, bolts = Steps(), jacket.bolts
     socket = 0.0 if bolts.socket_diameter is None else bolts.socket_diameter
-    steps.add("d_s", "outside of the socket", socket, "mm", bolts.clearance_source)
-    steps.add("w_n", "nut across its flats", bolts.nut_width, "mm", bolts.source)
+    steps.add("d_s", "outside of the socket", socket, "mm", bolts.source_of("socket_diameter"))
+    steps.figure("w_n", "nut across its flats", bolts, "nut_width", "mm")
     return Rule("Room for the wrench", where, "s", spacing, needed, "d_s/2 + w_n/√3",
                 bolts.clearance_source, steps).at_least()  # fmt: skip
 
@@ -226,8 +226,8 @@ def _over_footing(jacket: Jacket) -> Result:
         tightening_clearance=tightening, entering_clearance=entering, socket_diameter=socket
     )
     steps.add("c_1", "for tightening", tightening, "mm", bolts.clearance_source)
-    steps.add("c_2", "for entering", entering, "mm", bolts.clearance_source)
-    steps.add("d_s", "outside of the socket", socket, "mm", bolts.clearance_source)
+    steps.add("c_2", "for entering", entering, "mm", bolts.source_of("entering_clearance"))
+    steps.add("d_s", "outside of the socket", socket, "mm", bolts.source_of("socket_diameter"))
     provided = np.add(bolts.end_distance, jacket.sleeve.gap)
     return Rule("Room for the wrench", "lowest row to footing", "a", provided, needed,
                 "max(c_1, c_2, d_s/2)", bolts.clearance_source, steps).at_least()  # fmt: skip

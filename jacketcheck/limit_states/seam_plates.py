@@ -51,7 +51,7 @@ def _sleeve_yield(jacket: Jacket, code: SteelCode) -> Result:
     steps, sleeve = Steps(), jacket.sleeve
     clause = f"{code.name} {code.yield_clause}"
     demand = add_hoop_force(jacket, steps)
-    steps.add("F_y", sleeve.steel.name, sleeve.steel.yield_strength, "MPa", sleeve.steel.source)
+    steps.figure("F_y", sleeve.steel.name, sleeve.steel, "yield_strength", "MPa")
     steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
     nominal = plate_strength.gross_yield_strength(
         sleeve.steel.yield_strength, gross_area=sleeve.thickness
@@ -74,7 +74,7 @@ def _sleeve_net(jacket: Jacket, code: SteelCode) -> Result:
     steps, sleeve = Steps(), jacket.sleeve
     clause = f"{code.name} {code.rupture_clause}"
     demand = add_hoop_force(jacket, steps)
-    steps.add("F_u", sleeve.steel.name, sleeve.steel.tensile_strength, "MPa", sleeve.steel.source)
+    steps.figure("F_u", sleeve.steel.name, sleeve.steel, "tensile_strength", "MPa")
     steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
     ratio = _add_net_ratio(jacket, steps, code, splice_plate=False)
     factor = _add_hole_factor(jacket, steps, code)
@@ -125,9 +125,9 @@ def _add_plate_stress(jacket: Jacket, steps: Steps, code: SteelCode, *, rupture:
     """Write down the strength of the splice plates on their gross section and return it [MPa]."""
     steel = jacket.splice.steel
     if not rupture:
-        steps.add("F_y", steel.name, steel.yield_strength, "MPa", steel.source)
+        steps.figure("F_y", steel.name, steel, "yield_strength", "MPa")
         return steps.add("f", "F_y", steel.yield_strength, "MPa", "gross section")
-    steps.add("F_u", steel.name, steel.tensile_strength, "MPa", steel.source)
+    steps.figure("F_u", steel.name, steel, "tensile_strength", "MPa")
     ratio = _add_net_ratio(jacket, steps, code, splice_plate=True)
     factor = _add_hole_factor(jacket, steps, code)
     stress = np.multiply(steel.tensile_strength, ratio) * factor
@@ -182,8 +182,8 @@ def _block_row(jacket: Jacket, code: SteelCode, plate: _TornPlate) -> Result:
     steps, steel = Steps(), plate.steel
     clause = f"{code.name} {code.block_clause}"
     demand = add_row_force(jacket, steps)
-    steps.add("F_y", steel.name, steel.yield_strength, "MPa", steel.source)
-    steps.add("F_u", steel.name, steel.tensile_strength, "MPa", steel.source)
+    steps.figure("F_y", steel.name, steel, "yield_strength", "MPa")
+    steps.figure("F_u", steel.name, steel, "tensile_strength", "MPa")
     steps.add("t", plate.name, plate.thickness, "mm", "input; splice plates: smallest t over share")
     blocks = _blocks(jacket, code, plate)
     strength = _block_strength(jacket, code, steel)
@@ -272,8 +272,7 @@ def _add_net_ratio(jacket: Jacket, steps: Steps, code: SteelCode, *, splice_plat
     add_rows(jacket, steps)
     strip = plate_strength.seam_strip_width(pitch=bolts.pitch, end_distance=bolts.end_distance)
     steps.add("h", "min(s, e_end + s/2)", strip, "mm", "geometry")
-    steps.add("h_c", f"{bolts.hole} hole across the force", bolts.hole_across, "mm",
-              bolts.hole_source)  # fmt: skip
+    steps.figure("h_c", f"{bolts.hole} hole across the force", bolts, "hole_across", "mm")
     damage = steps.add("Δh", "damage allowance", code.hole_damage(jacket), "mm",
                        f"{code.name} {'6.8.3' if code.is_aashto else 'B4.3b'}")  # fmt: skip
     net = plate_strength.net_width(strip, hole_count=1, hole=bolts.hole_across, damage=damage)

@@ -87,10 +87,9 @@ def _add_inputs(
 ) -> None:
     """Write down slip coefficient, pretension and planes by the symbols of a code."""
     bolts, (coefficient, tension, planes) = jacket.bolts, symbols
-    steps.add(coefficient, f"class {faying.name}", faying.slip_coefficient, "1", faying.source)
+    steps.figure(coefficient, f"class {faying.name}", faying, "slip_coefficient", "1")
     if bolts.pretensioned:
-        steps.add(tension, f"{bolts.product}, {bolts.size}", bolts.pretension, "N",
-                  bolts.pretension_source)  # fmt: skip
+        steps.figure(tension, f"{bolts.product}, {bolts.size}", bolts, "pretension", "N")
     else:
         steps.add(tension, "snug-tight: none counted", 0.0, "N", "input bolts.tightening")
     steps.add(planes, "slip planes", jacket.splice.shear_planes, "1", "input splice.sides")

@@ -155,13 +155,16 @@ def test_defaults_say_where_they_come_from(build: Build) -> None:
     assert steel.expected_tensile == pytest.approx(95 * ksi, rel=0.005)
     assert "max(1.3" in concrete.expected_source
     assert "19.2.2.1" in jacket.grout.modulus_source
-    assert "measured" not in steel.source
+    assert "measured" not in steel.source_of("expected_yield")
 
 
 def test_measured_and_given_values_are_named_as_such(jacket: Jacket) -> None:
     assert jacket.column.concrete.expected_source == "input column.concrete_expected"
     assert jacket.grout.modulus_source == "input grout.elastic_modulus"
-    assert jacket.column.layer.steel.source.startswith("measured strengths")
+    steel = jacket.column.layer.steel
+    assert steel.source_of("expected_yield") == "input column.bars.measured_yield"
+    assert steel.source_of("expected_tensile") == "input column.bars.measured_tensile"
+    assert steel.source_of("overstrength") == "input judgement.overstrength"
 
 
 @pytest.mark.parametrize("table", ["added_bars", "footing"])

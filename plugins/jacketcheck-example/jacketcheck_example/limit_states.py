@@ -29,8 +29,8 @@ def seam_slip(jacket: Jacket) -> list[Result]:
     steps, clause = Steps(), f"{CODE} 7.3"
     demand = add_bolt_force(jacket, steps)
     bolts, faying = jacket.bolts, faying_class_of(jacket, "Example")
-    friction = steps.add("μ", f"class {faying.name}", faying.slip_coefficient, "1", faying.source)
-    pretension = steps.add("F_p", bolts.tightening, bolts.pretension, "N", bolts.pretension_source)
+    friction = steps.figure("μ", f"class {faying.name}", faying, "slip_coefficient", "1")
+    pretension = steps.figure("F_p", bolts.tightening, bolts, "pretension", "N")
     planes = steps.add("n", "slip planes", jacket.splice.shear_planes, "1", "input splice.sides")
     capacity = steps.add(
         "F_s", "0.8 μ F_p n", SLIP_FACTOR * friction * pretension * planes, "N", clause

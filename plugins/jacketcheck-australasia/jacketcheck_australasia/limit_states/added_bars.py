@@ -97,8 +97,8 @@ def _grouted(jacket: Jacket, added: AddedBarLayer, clause: str, length_of: Lengt
     if jacket.footing is None:
         raise NotEvaluatedError("no footing is given for the added bars")
     steps, layer = Steps(), added.layer
-    steps.add("d_b", layer.size, layer.diameter, "mm", layer.source)
-    steps.add("f_s", "expected yield", layer.steel.expected_yield, "MPa", layer.steel.source)
+    steps.figure("d_b", layer.size, layer, "diameter", "mm")
+    steps.figure("f_s", "expected yield", layer.steel, "expected_yield", "MPa")
     strength = steps.add("f′c", "weaker of footing and grout",
                          np.minimum(jacket.footing.concrete_strength, jacket.grout.strength),
                          "MPa", "input")  # fmt: skip

@@ -131,7 +131,7 @@ def _add_shear(jacket: Jacket, steps: Steps, clause: str) -> Real:
         bolts.diameter, tensile_stress_area=bolts.tensile_stress_area, metric=bolts.metric
     )
     counted, area = ("A_c", core) if bolts.threads == "included" else ("A_o", bolts.area)
-    steps.add("f_uf", bolts.product, bolts.tensile_strength, "MPa", bolts.source)
+    steps.figure("f_uf", bolts.product, bolts, "tensile_strength", "MPa")
     steps.add(counted, f"threads {bolts.threads}", area, "mm2", "AS 1275-1985; π d²/4")
     reduction = lap_length_factor(length)
     steps.add("l_j", "(n_c − 1) g", length, "mm", "geometry")
@@ -171,7 +171,7 @@ def _add_bearing(
     jacket: Jacket, steps: Steps, *, clause: str, steel: Plate, thickness: Real, edge: Real
 ) -> Real:
     """Design capacity of a ply at the bolt with the smallest a_e [N]."""
-    steps.add("f_up", steel.name, steel.tensile_strength, "MPa", steel.source)
+    steps.figure("f_up", steel.name, steel, "tensile_strength", "MPa")
     distance = steps.add("a_e", "hole edge to plate edge or next hole, + d_f/2",
                          _tear_out_distance(jacket, edge), "mm", clause)  # fmt: skip
     nominal = ply_bearing_capacity(

@@ -80,10 +80,9 @@ def _require_known_tensioning(jacket: Jacket, code: SteelCode) -> None:
 def _design(jacket: Jacket, code: SteelCode, faying: FayingClass) -> Result:
     steps, bolts, clause = Steps(), jacket.bolts, code.clause(code.slip)
     demand = add_bolt_force(jacket, steps)
-    steps.add("μ", faying.preparation, faying.slip_coefficient, "1", faying.source)
+    steps.figure("μ", faying.preparation, faying, "slip_coefficient", "1")
     if bolts.pretensioned:
-        steps.add("N_ti", f"{bolts.product}, {bolts.size}", bolts.pretension, "N",
-                  bolts.pretension_source)  # fmt: skip
+        steps.figure("N_ti", f"{bolts.product}, {bolts.size}", bolts, "pretension", "N")
     else:
         steps.add("N_ti", "snug-tight: none counted", 0.0, "N", "input bolts.tightening")
     steps.add("n_ei", "interfaces", jacket.splice.shear_planes, "1", "input splice.sides")

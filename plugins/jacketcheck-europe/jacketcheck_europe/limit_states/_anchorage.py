@@ -80,8 +80,8 @@ def anchorage_need(
 
 def add_bar(added: AddedBarLayer, steps: Steps) -> None:
     """Write down the size of an added bar."""
-    steps.add("φ", added.layer.size, added.layer.diameter, "mm", added.layer.source)
-    steps.add("A_b", added.layer.size, added.layer.area, "mm2", added.layer.source)
+    steps.figure("φ", added.layer.size, added.layer, "diameter", "mm")
+    steps.figure("A_b", added.layer.size, added.layer, "area", "mm2")
 
 
 def add_anchorage(
@@ -102,7 +102,7 @@ def add_anchorage(
               f"{EN_1992} 8.4.2(2)")  # fmt: skip
     steps.add("γ_C", "concrete", factors.concrete, "1", f"{EN_1992} 2.4.2.4")
     steps.add("f_bd", "2.25 η_1 η_2 f_ctk/γ_C", need.bond_strength, "MPa", f"{EN_1992} Eq. 8.2")
-    steps.add("σ_sd", "expected yield", steel.expected_yield, "MPa", steel.source)
+    steps.figure("σ_sd", "expected yield", steel, "expected_yield", "MPa")
     steps.add("l_b,rqd", "(φ/4) σ_sd/f_bd", need.basic_length, "mm", f"{EN_1992} Eq. 8.3")
     steps.add("α_2", "1 − 0.15 (c_d − φ)/φ, from 0.7 to 1", need.cover_coefficient, "1",
               f"{EN_1992} Table 8.2")  # fmt: skip

@@ -180,8 +180,8 @@ def add_bearing(
     group, distances = jacket.bolts, hole_distances(jacket)
     clause = f"{EN_1993_8} Table 3.4"
     found = bearing_of_plate(jacket, plate, factors)
-    steps.add("d", f"{group.product}, {group.size}", group.diameter, "mm", group.source)
-    steps.add("f_ub", group.product, group.tensile_strength, "MPa", group.source)
+    steps.figure("d", f"{group.product}, {group.size}", group, "diameter", "mm")
+    steps.figure("f_ub", group.product, group, "tensile_strength", "MPa")
     steps.add("d_0", f"{group.hole} hole, of slots the width", distances.hole, "mm",
               group.hole_source)  # fmt: skip
     steps.add("t", plate.name, plate.thickness, "mm", "input; two plates: smallest t over share")
@@ -224,9 +224,9 @@ def add_bolt_shear(jacket: Jacket, factors: PartialFactors, steps: Steps) -> Rea
     group, clause = jacket.bolts, f"{EN_1993_8} Table 3.4"
     counted = bolts.high_strength_class(group.tensile_strength, threads=group.threads)
     length = seam_joint_length(columns=group.columns, gauge=group.gauge)
-    steps.add("d", f"{group.product}, {group.size}", group.diameter, "mm", group.source)
+    steps.figure("d", f"{group.product}, {group.size}", group, "diameter", "mm")
     if group.threads == "included":
-        steps.add("A", "stress area", group.tensile_stress_area, "mm2", group.source)
+        steps.figure("A", "stress area", group, "tensile_stress_area", "mm2")
     else:
         steps.add("A", "π d²/4", group.area, "mm2", "shank")
     steps.add("f_ub", "as class 8.8 or 10.9", counted.tensile_strength, "MPa",

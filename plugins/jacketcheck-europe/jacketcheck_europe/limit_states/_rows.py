@@ -42,7 +42,7 @@ def add_radii(jacket: Jacket, steps: Steps) -> None:
 
 def add_design_yield(steel: Plate, factors: PartialFactors, steps: Steps) -> Real:
     """Write down the design yield strength of a plate and return it [MPa]."""
-    steps.add("f_y", steel.name, steel.yield_strength, "MPa", steel.source)
+    steps.figure("f_y", steel.name, steel, "yield_strength", "MPa")
     steps.add("γ_M0", "section", factors.section, "1", f"{EN_1993} 6.1(1)")
     design = np.divide(steel.yield_strength, factors.section)
     return steps.add("f_yd", "f_y/γ_M0", design, "MPa", f"{EN_1993} 6.2.3(2)a")

@@ -70,8 +70,7 @@ def _lap_hoops(jacket: Jacket, added: AddedBarLayer, factors: PartialFactors) ->
     steps, sleeve = Steps(), jacket.sleeve
     source = "McLean and Smith 1997"
     add_bar(added, steps)
-    steps.add("f_ue", added.layer.steel.name, added.layer.steel.expected_tensile, "MPa",
-              added.layer.steel.source)  # fmt: skip
+    steps.figure("f_ue", added.layer.steel.name, added.layer.steel, "expected_tensile", "MPa")
     steps.add("n", "added bars", added.layer.count, "1", "input added_bars.count")
     _add_lap(jacket, added, steps)
     force = lap_hoop_force(jacket)
@@ -100,8 +99,7 @@ def _lap_length(jacket: Jacket, added: AddedBarLayer, factors: PartialFactors) -
     clause = f"{EN_1992} 8.7.2(3)"
     steps.add("a", "offset to the column bar beside it", repair_anchorage(jacket).offset, "mm",
               "geometry")  # fmt: skip
-    steps.add("φ_c", jacket.column.layer.size, jacket.column.layer.diameter, "mm",
-              jacket.column.layer.source)  # fmt: skip
+    steps.figure("φ_c", jacket.column.layer.size, jacket.column.layer, "diameter", "mm")
     steps.add("a_c", "a − (φ + φ_c)/2", _clear_distance(jacket, added), "mm", "geometry")
     apart = steps.add("Δ", "a_c, or 0 up to min(4 φ, 50 mm)", _extra_length(jacket, added), "mm",
                       clause)  # fmt: skip
@@ -175,7 +173,7 @@ def _clamping_stress(jacket: Jacket, added: AddedBarLayer) -> Result:
     steps, layer, supply = Steps(), added.layer, clamping_supply(jacket)
     clause = f"{EN_1998_3} A.4.4.4, Eq. A.36"
     add_bar(added, steps)
-    steps.add("f_yL", "expected yield", layer.steel.expected_yield, "MPa", layer.steel.source)
+    steps.figure("f_yL", "expected yield", layer.steel, "expected_yield", "MPa")
     steps.add("n", "added bars", layer.count, "1", "input added_bars.count")
     circle = 2.0 * np.asarray(layer.circle_radius)
     steps.add("D_b", "circle of the bars", circle, "mm", "input added_bars.circle_diameter")

@@ -57,8 +57,8 @@ def _block(jacket: Jacket, plate: _TornPlate, factors: PartialFactors) -> Result
     demand = steps.add("N_row", "V n_c", hoop_demand(jacket).bolt_force * jacket.bolts.columns, "N",
                        "equilibrium of a half shell")  # fmt: skip
     steel = plate.steel
-    steps.add("f_y", steel.name, steel.yield_strength, "MPa", steel.source)
-    steps.add("f_u", steel.name, steel.tensile_strength, "MPa", steel.source)
+    steps.figure("f_y", steel.name, steel, "yield_strength", "MPa")
+    steps.figure("f_u", steel.name, steel, "tensile_strength", "MPa")
     steps.add("t", plate.name, plate.thickness, "mm", "input; two plates: smallest t over share")
     steps.add("γ_M0", "section", factors.section, "1", f"{EN_1993_8} Table 2.1")
     steps.add("γ_M2", "rupture", factors.rupture, "1", f"{EN_1993_8} Table 2.1")

@@ -122,7 +122,7 @@ def _add_existing(
         "shear_span": span,
     }
     ratio = column.layer.total_area / column.gross_area
-    steps.add("A_st", "all bars of the column", column.layer.total_area, "mm2", column.layer.source)
+    steps.figure("A_st", "all bars of the column", column.layer, "total_area", "mm2")
     steps.add("ρ_tot", "A_st/(π D²/4)", ratio, "1", "geometry")
     concrete = steps.add("V_c", "0.16 max(0.5, 100 ρ_tot) (1 − 0.16 min(5, L_V/D)) √f_c A_c",
                          shear.existing_concrete_shear(bar_ratio=ratio, **section), "N",
@@ -181,9 +181,9 @@ def _add_core(jacket: Jacket, steps: Steps) -> Real:
 def _add_hoops(jacket: Jacket, factors: PartialFactors, steps: Steps) -> Real:
     """Write down the hoops and return their design yield strength [MPa]."""
     ties = jacket.column.ties
-    steps.add("A_sw", ties.size, ties.area, "mm2", ties.source)
+    steps.figure("A_sw", ties.size, ties, "area", "mm2")
     steps.add("s", "hoops", ties.spacing, "mm", "input column.hoops.spacing")
-    steps.add("f_yk", "hoops", ties.yield_strength, "MPa", ties.source)
+    steps.figure("f_yk", "hoops", ties, "yield_strength", "MPa")
     steps.add("γ_S", "reinforcement", factors.reinforcement, "1", f"{EN_1992} 2.4.2.4")
     design = np.divide(ties.yield_strength, factors.reinforcement)
     return steps.add("f_yw", "f_yk/γ_S", design, "MPa", f"{EN_1992} 3.2.7(2)")

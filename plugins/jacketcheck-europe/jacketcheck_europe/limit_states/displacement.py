@@ -110,8 +110,8 @@ def _add_capacity(
     span = steps.add(f"L_{mark}", "hinge to contraflexure",
                      np.subtract(jacket.column.height, repair_height) / number, "mm",
                      "statics")  # fmt: skip
-    steps.add("d_bL", layer.size, layer.diameter, "mm", layer.source)
-    steps.add("f_yk", layer.steel.name, layer.steel.yield_strength, "MPa", layer.steel.source)
+    steps.figure("d_bL", layer.size, layer, "diameter", "mm")
+    steps.figure("f_yk", layer.steel.name, layer.steel, "yield_strength", "MPa")
     length = steps.add(
         f"L_p,{mark}",
         f"0.10 L_{mark} + 0.015 f_yk d_bL",

@@ -190,6 +190,6 @@ def _add_design(
 def _add_force(added: AddedBarLayer, steps: Steps) -> Real:
     """Force of one bar at its expected yield strength [N]."""
     steel = added.layer.steel
-    steps.add("f_ye", steel.name, steel.expected_yield, "MPa", steel.source)
+    steps.figure("f_ye", steel.name, steel, "expected_yield", "MPa")
     force = np.multiply(steel.expected_yield, added.layer.area)
     return steps.add("N_Ed", "f_ye A_b", force, "N", "expected yield of one bar")

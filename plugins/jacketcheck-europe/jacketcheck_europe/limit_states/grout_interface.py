@@ -35,9 +35,11 @@ def grout_interface(jacket: Jacket, factors: PartialFactors) -> list[Result]:
     surface: interface.InterfaceSurface = (
         "rough" if jacket.column_face == "roughened" else "very smooth"
     )
-    half = steps.add("A_s", "half of the added bars", np.divide(added.layer.total_area, 2.0), "mm2",
-                     added.layer.source)  # fmt: skip
-    steps.add("f_yk", steel.name, steel.yield_strength, "MPa", steel.source)
+    steps.add("n", "added bars", added.layer.count, "1", "input added_bars.count")
+    steps.figure("A_b", added.layer.size, added.layer, "area", "mm2")
+    half = steps.add("A_s", "n A_b/2", np.divide(added.layer.total_area, 2.0), "mm2",
+                     "half of the added bars")  # fmt: skip
+    steps.figure("f_yk", steel.name, steel, "yield_strength", "MPa")
     steps.add("γ_o", "overstrength", factors.overstrength, "1", f"{EN_1998_2} 5.3(4)")
     demand = steps.add("V_Ed", "γ_o f_yk A_s",
                        np.multiply(factors.overstrength, steel.yield_strength) * half, "N",

@@ -45,10 +45,10 @@ def hoop_dilation(jacket: Jacket, factors: PartialFactors) -> list[Result]:
     steps, sleeve, state = Steps(), jacket.sleeve, dilation(jacket)
     concrete, modulus = jacket.column.concrete, sleeve.steel.elastic_modulus
     add_axial_strain(jacket, steps)
-    steps.add("f_cm", "expected concrete", concrete.expected, "MPa", concrete.expected_source)
+    steps.figure("f_cm", "expected concrete", concrete, "expected", "MPa")
     add_radii(jacket, steps)
     steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
-    steps.add("E", "sleeve", modulus, "MPa", sleeve.steel.source)
+    steps.figure("E", "sleeve", sleeve.steel, "elastic_modulus", "MPa")
     steps.add("du/dp", "sleeve, two seams and cracked grout", hoop_action(jacket).radial_compliance,
               "mm/MPa", "limit state hoop-dilation of the built-in provisions")  # fmt: skip
     steps.add("p", "equilibrium of core and ring at ε_c", state.minimum.sleeve_pressure, "MPa",

@@ -194,10 +194,10 @@ def _finished(
 
 def _add_steel(steps: Steps, steel: Plate, mode: Mode, factors: PartialFactors) -> None:
     if mode == "rupture":
-        steps.add("f_u", steel.name, steel.tensile_strength, "MPa", steel.source)
+        steps.figure("f_u", steel.name, steel, "tensile_strength", "MPa")
         steps.add("γ_M2", "rupture", factors.rupture, "1", f"{EN_1993} 6.1(1)")
     else:
-        steps.add("f_y", steel.name, steel.yield_strength, "MPa", steel.source)
+        steps.figure("f_y", steel.name, steel, "yield_strength", "MPa")
         steps.add("γ_M0", "section", factors.section, "1", f"{EN_1993} 6.1(1)")
 
 
@@ -209,8 +209,6 @@ def _add_net_ratio(jacket: Jacket, steps: Steps) -> Real:
     strip = steps.add("h", "min(s, e_end + s/2)",
                       seam_strip_width(pitch=bolts.pitch, end_distance=bolts.end_distance), "mm",
                       "geometry")  # fmt: skip
-    steps.add(
-        "d_0", f"{bolts.hole} hole across the force", bolts.hole_across, "mm", bolts.hole_source
-    )
+    steps.figure("d_0", f"{bolts.hole} hole across the force", bolts, "hole_across", "mm")
     net = net_width(strip, hole_count=1, hole=bolts.hole_across, damage=0.0)
     return steps.add("r_net", "(h − d_0)/h, net over gross", net / strip, "1", f"{EN_1993} 6.2.2.2")

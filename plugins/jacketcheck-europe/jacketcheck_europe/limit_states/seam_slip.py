@@ -62,7 +62,7 @@ def _slip(jacket: Jacket, faying: FayingClass, factors: PartialFactors) -> Resul
     steps, bolts = Steps(), jacket.bolts
     clause = f"{EN_1993_8} 3.9.1"
     demand = add_bolt_force(jacket, steps)
-    steps.add("μ", f"class {faying.name}", faying.slip_coefficient, "1", faying.source)
+    steps.figure("μ", f"class {faying.name}", faying, "slip_coefficient", "1")
     preload = _add_preload(jacket, steps)
     surfaces = steps.add("n", "friction surfaces", jacket.splice.shear_planes, "1",
                          "input splice.sides")  # fmt: skip
@@ -98,8 +98,7 @@ def _add_preload(jacket: Jacket, steps: Steps) -> Real:
     if not bolts.pretensioned:
         return steps.add("F_p,C", "snug-tight: none counted", counted, "N",
                          "input bolts.tightening")  # fmt: skip
-    steps.add("f_ub", bolts.product, bolts.tensile_strength, "MPa", bolts.source)
-    steps.add("A_s", f"stress area, {bolts.size}", bolts.tensile_stress_area, "mm2", bolts.source)
-    steps.add("F_min", "least tension of the product", bolts.pretension, "N",
-              bolts.pretension_source)  # fmt: skip
+    steps.figure("f_ub", bolts.product, bolts, "tensile_strength", "MPa")
+    steps.figure("A_s", f"stress area, {bolts.size}", bolts, "tensile_stress_area", "mm2")
+    steps.figure("F_min", "least tension of the product", bolts, "pretension", "N")
     return steps.add("F_p,C", "min(0.7 f_ub A_s, F_min)", counted, "N", f"{EN_1993_8} Eq. 3.7")

@@ -19,8 +19,8 @@ HARDEST_ROW: Final = "hardest-worked row"
 
 def add_steel(steps: Steps, steel: Plate) -> None:
     """Write down the strengths of a plate."""
-    steps.add("f_y", steel.name, steel.yield_strength, "MPa", steel.source)
-    steps.add("f_u", steel.name, steel.tensile_strength, "MPa", steel.source)
+    steps.figure("f_y", steel.name, steel, "yield_strength", "MPa")
+    steps.figure("f_u", steel.name, steel, "tensile_strength", "MPa")
 
 
 def divided(

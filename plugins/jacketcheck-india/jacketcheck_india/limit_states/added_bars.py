@@ -53,9 +53,8 @@ def _grouted(jacket: Jacket, added: AddedBarLayer) -> Result:
     if jacket.footing is None:
         raise NotEvaluatedError("no footing is given for the added bars")
     steps, layer = Steps(), added.layer
-    steps.add("φ", layer.size, layer.diameter, "mm", layer.source)
-    stress = steps.add("σ_s", "expected yield", layer.steel.expected_yield, "MPa",
-                       layer.steel.source)  # fmt: skip
+    steps.figure("φ", layer.size, layer, "diameter", "mm")
+    stress = steps.figure("σ_s", "expected yield", layer.steel, "expected_yield", "MPa")
     strength = np.minimum(jacket.footing.concrete_strength, jacket.grout.strength)
     steps.add("f′c", "weaker of footing and grout", strength, "MPa", "input")
     covered = np.greater_equal(strength, LEAST_GRADE)

@@ -91,9 +91,13 @@ def seam_bolt_row(jacket: Jacket) -> list[Result]:
 def _add_shear(jacket: Jacket, steps: Steps) -> Real:
     bolts = jacket.bolts
     included = bolts.threads == "included"
-    counted, area = ("A_nb", bolts.tensile_stress_area) if included else ("A_sb", bolts.area)
-    steps.add("f_ub", bolts.product, bolts.tensile_strength, "MPa", bolts.source)
-    steps.add(counted, f"threads {bolts.threads}", area, "mm2", bolts.source)
+    counted = "A_nb" if included else "A_sb"
+    steps.figure("f_ub", bolts.product, bolts, "tensile_strength", "MPa")
+    if included:
+        steps.figure(counted, "threads included", bolts, "tensile_stress_area", "mm2")
+    else:
+        steps.figure("d", bolts.size, bolts, "diameter", "mm")
+        steps.add(counted, "π d²/4", bolts.area, "mm2", "shank, threads excluded")
     permitted = np.less_equal(np.divide(jacket.grip, bolts.diameter), LARGEST_GRIP)
     reduction = _add_reduction(jacket, steps, permitted)
     steps.add("n", "shear planes", jacket.splice.shear_planes, "1", "input splice.sides")
@@ -143,7 +147,7 @@ def _add_bearing(
 ) -> Real:
     """Design capacity of a plate at each bolt, by the row's smallest k_b [N]."""
     bolts = jacket.bolts
-    steps.add("f_u", steel.name, steel.tensile_strength, "MPa", steel.source)
+    steps.figure("f_u", steel.name, steel, "tensile_strength", "MPa")
     factor = bearing_factor(
         end_distance=edge,
         # without a neighbour its distance does not count

@@ -99,9 +99,9 @@ def _add_nominal(jacket: Jacket, faying: FayingClass, steps: Steps) -> Real:
     bolts = jacket.bolts
     tension = bolts.pretension if bolts.pretensioned else 0.0
     length = seam_joint_length(columns=bolts.columns, gauge=bolts.gauge)
-    steps.add("μ_f", faying.preparation, faying.slip_coefficient, "1", faying.source)
+    steps.figure("μ_f", faying.preparation, faying, "slip_coefficient", "1")
     told = f"{bolts.product}, {bolts.size}" if bolts.pretensioned else "snug-tight: none counted"
-    steps.add("F_o", told, tension, "N", bolts.pretension_source)
+    steps.add("F_o", told, tension, "N", bolts.source_of("pretension"))
     steps.add("n_e", "interfaces", jacket.splice.shear_planes, "1", "input splice.sides")
     hole = steps.add("K_h", f"{bolts.hole} hole", slip_hole_factor(bolts.hole), "1", _CLAUSE)
     joint = long_joint_factor(length, diameter=bolts.diameter)
