@@ -67,6 +67,11 @@ class BoltAsBuilt:
         return self.assembly.size.source_of("pretension")
 
     @property
+    def by_rcsc(self) -> bool:
+        """Whether the bolt is tightened and inspected by RCSC."""
+        return not self.european and self.installation is None
+
+    @property
     def european(self) -> bool:
         """Whether the bolt is tightened and inspected by EN 1090-2."""
         rules = self.assembly.rules
@@ -109,6 +114,7 @@ def bolt_as_built(record: AsBuilt, specified: Specified) -> BoltAsBuilt:
         hole=specified.repair.bolts.hole if hole is None else hole,
         tightening=method,
         plate_yield=_weakest_plate(record, specified),
+        weathering=planned.weathering,
     )
     assembly = with_parts(
         planned,

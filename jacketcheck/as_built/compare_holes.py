@@ -18,7 +18,7 @@ from jacketcheck.mechanics._customary_units import INCH
 __all__ = ["HOLES_BY_PENALTY", "compare_holes", "hole_as_built", "hole_type_that_covers"]
 
 _RCSC_TOLERANCE: Final = INCH / 32.0
-_RCSC_SOURCE: Final = "RCSC 2014 Table 3.1 footnote: 1/32 in above the nominal size (from memory)"
+_RCSC_SOURCE: Final = "RCSC 2020 Table 3.1 footnote: 1/32 in above the nominal size (from memory)"
 _EN_TOLERANCE: Final = 0.5
 _EN_SOURCE: Final = "EN 1090-2:2018 Table B.8: 0.5 mm (from memory)"
 HOLES_BY_PENALTY: Final[tuple[HoleType, ...]] = (

@@ -16,11 +16,15 @@ from jacketcheck.errors import DomainError
 from jacketcheck.mechanics._customary_units import KIP
 from jacketcheck.mechanics.bolt_installation import (
     ACCEPTANCE_TORQUE_COEFFICIENT,
+    OVER_ROTATION,
+    UNDER_ROTATION,
+    bridge_turn_tolerance,
+    open_gaps_at_verification,
     turn_of_nut_rotation,
 )
 from jacketcheck.mechanics.en_tightening import combined_method_rotation
 from jacketcheck.mechanics.slip import AISC_PRETENSION_RATIO
-from jacketcheck.schedule.installation_rcsc import OVER_ROTATION, UNDER_ROTATION
+from jacketcheck.schedule.installation_rcsc import BRIDGE_TOLERANCE, TURNS
 from jacketcheck.schedule.length import native_length
 
 __all__ = ["compare_tightening"]
@@ -33,7 +37,8 @@ _ACCEPTANCE: Final = (
     "AASHTO LRFD Bridge Construction Specifications, 4th ed. (2017), 11.5.6.4 (from memory)"
 )
 _TORQUE: Final = "T = K d P with the highest calibrated K"
-_TURNS: Final = "RCSC 2014 Table 8.2; tolerance -30° +60° (from memory)"
+_TURNS: Final = f"{TURNS}: tolerance -30° +60°; {BRIDGE_TOLERANCE}: 30° up to 1/2 turn, then 45°"
+_OPENINGS: Final = "RCSC 2020 Section 7.2 (from memory)"
 _EN_TURNS: Final = "EN 1090-2:2018 Table 21; tolerance -15° +30° of 12.5.2.6 (from memory)"
 _EN_UNDER, _EN_OVER = 15.0, 30.0
 _METHODS: Final = "RCSC 2020 Section 8.2 (from memory); EN 1090-2:2018 8.5"
@@ -62,6 +67,8 @@ def compare_tightening(
         yield _ruled_out(record, bolt.installation)
     elif record.verification_tension is not None:
         yield _verification(record, bolt)
+    if record.method == "direct-tension-indicator" and bolt.by_rcsc:
+        yield _open_gaps(record)
     coefficients = _coefficients(record, bolt)
     if coefficients:
         yield _coefficient(coefficients, specified, bolt)
@@ -134,6 +141,37 @@ def _verification(record: TighteningRecord, bolt: BoltAsBuilt) -> Comparison:
         note = f"{len(found)} of {_LEAST_TRIALS} assemblies recorded"
         return replace(line, measured=min(found), note=note)
     return replace(line, measured=min(found), outcome=Outcome.MEETS, note="")
+
+
+def _open_gaps(record: TighteningRecord) -> Comparison:
+    """Whether indicators showed no tension that the bolts did not have."""
+    line = Comparison(
+        part=_PART,
+        item="gaps still open in verification",
+        specified="more than half",
+        measured="not recorded",
+        unit="",
+        rule="at 1.05 times the pretension, in every assembly tried",
+        source=_OPENINGS,
+        outcome=Outcome.UNKNOWN,
+        note="record indicator_gaps and open_gaps: an early indicator passes slack bolts",
+    )
+    gaps, found = record.indicator_gaps, record.open_gaps
+    if gaps is None or found is None:
+        return line
+    needed = int(open_gaps_at_verification(gaps))
+    line = replace(
+        line,
+        specified=f"{needed} of {gaps}",
+        measured=f"{min(found)} of {gaps}",
+        rule=line.rule + f", in {_LEAST_TRIALS} or more",
+    )
+    if min(found) < needed:
+        note = "the indicators close too early: refuse the lot"
+        return replace(line, outcome=Outcome.FAILS, note=note)
+    if len(found) < _LEAST_TRIALS:
+        return replace(line, note=f"{len(found)} of {_LEAST_TRIALS} assemblies recorded")
+    return replace(line, outcome=Outcome.MEETS, note="")
 
 
 def _by_standard(bolt: BoltAsBuilt, *, european: str, other: str) -> str:
@@ -232,6 +270,8 @@ def _rotation(record: TighteningRecord, bolt: BoltAsBuilt) -> Iterator[Compariso
         yield replace(line, outcome=Outcome.FAILS, note=note)
     elif max(record.rotation) > turn.needed + turn.over + 1e-6:
         note = "turned too far: never turned back; replace the bolts, or ask the engineer"
+        if bolt.by_rcsc and max(record.rotation) <= turn.needed + OVER_ROTATION:
+            note = f"within RCSC's +{OVER_ROTATION:g}°, beyond what bridges allow: ask the engineer"
         note = f"{line.note}; {note}"
         yield replace(line, measured=max(record.rotation), note=note)
     else:
@@ -271,7 +311,8 @@ def _tabulated_turn(bolt: BoltAsBuilt) -> tuple[_Turn | str, str]:
         turn = float(turn_of_nut_rotation(bolt.counted_length(), diameter=diameter))
     except DomainError as error:
         return str(error), source
-    return _Turn(turn, UNDER_ROTATION, OVER_ROTATION), source
+    on_bridges = float(bridge_turn_tolerance(turn))
+    return _Turn(turn, min(UNDER_ROTATION, on_bridges), min(OVER_ROTATION, on_bridges)), source
 
 
 def _words(record: TighteningRecord, bolt: BoltAsBuilt) -> Iterator[Comparison]:

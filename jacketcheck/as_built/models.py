@@ -56,6 +56,7 @@ CubeSide: TypeAlias = Annotated[
 ]
 
 
+GapCount: TypeAlias = Annotated[Count, Field(ge=0, le=20)]
 YesOrNo: TypeAlias = Annotated[bool, Field(strict=True)]
 """true or false; "no" is neither."""
 
@@ -161,6 +162,14 @@ class TighteningRecord(InputModel):
     )
     tension: Readings[Force] | None = Field(
         default=None, description="Tensions measured in installed bolts."
+    )
+    indicator_gaps: Count | None = Field(
+        default=None, ge=1, le=20, description="Gaps between the bumps of one indicator."
+    )
+    open_gaps: Readings[GapCount] | None = Field(
+        default=None,
+        description="Gaps that the feeler gauge still entered in verification, at 1.05 times the "
+        "pretension, one number for each assembly.",
     )
     indicators_closed: YesOrNo | None = Field(
         default=None, description="Whether the feeler gauge is refused as required everywhere."

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
-from typing import Any, Final
+from dataclasses import dataclass, replace
+from typing import Any, Final, NamedTuple
 
 from jacketcheck.catalog._load import UNITS, read_file, sources_by_field, without_noise
 from jacketcheck.catalog.bands import Bands, bands_are_ordered
@@ -13,12 +13,32 @@ from jacketcheck.catalog.entries import Sourced, require_figures
 from jacketcheck.catalog.installation_rules import InstallationRules
 from jacketcheck.errors import CatalogError
 
-__all__ = ["EN_1090", "RCSC", "AssemblyRules", "built_in_assembly_rules"]
+__all__ = ["EN_1090", "RCSC", "AssemblyRules", "WeatheringParts", "built_in_assembly_rules"]
 
 RCSC: Final = "RCSC"
 EN_1090: Final = "EN 1090-2"
 _BUILT_IN: Final = (RCSC, EN_1090)
 """Standards by which bolts are tightened and inspected, whose rules come with the package."""
+
+
+class WeatheringParts(NamedTuple):
+    """Parts of the same product that weather like the steel of an unpainted sleeve.
+
+    Attributes
+    ----------
+    bolt
+        What an order adds to product and size, e.g. ``Type 3``.
+    nut, washer, indicator
+        What to order with the bolt.
+    marks
+        Marks by which a delivered bolt is known.
+    """
+
+    bolt: str
+    nut: str
+    washer: str
+    indicator: str
+    marks: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,6 +70,8 @@ class AssemblyRules(Sourced):
         Largest tensile strength a certificate may show [MPa]; None where there is no limit.
     installation
         Rules of the standard; None where it is one of the two that are built in.
+    weathering
+        Parts for unpainted weathering steel; None where the product has none that are known.
     """
 
     name: str
@@ -66,12 +88,26 @@ class AssemblyRules(Sourced):
     torque_coefficient_high: float | None = None
     max_tensile_strength: float | None = None
     installation: InstallationRules | None = None
+    weathering: WeatheringParts | None = None
 
     @property
     def torque_coefficients(self) -> tuple[float, float] | None:
         """Range in which a calibrated torque coefficient may lie [-]; None where none is known."""
         low, high = self.torque_coefficient_low, self.torque_coefficient_high
         return None if low is None or high is None else (low, high)
+
+    def weathered(self) -> AssemblyRules:
+        """The rules with the parts for unpainted weathering steel, where these are known."""
+        if self.weathering is None:
+            return self
+        parts = self.weathering
+        return replace(
+            self,
+            nut=parts.nut,
+            washer=parts.washer,
+            indicator=parts.indicator,
+            marks=parts.marks,
+        )
 
     def __post_init__(self) -> None:
         """Check the figures, and that every part is named."""
@@ -90,6 +126,8 @@ class AssemblyRules(Sourced):
         for field_name in ("nut", "washer", "indicator", "marks", "reuse"):
             if not getattr(self, field_name).strip():
                 raise CatalogError(kind, self.name, f"do not name {field_name}")
+        if self.weathering is not None and not all(part.strip() for part in self.weathering):
+            raise CatalogError(kind, self.name, "leave a part for weathering steel without a name")
         threads = [self.protrusion, *(count for _, count in self.clear_threads)]
         if not all(0.0 <= count < math.inf for count in threads):
             raise CatalogError(kind, self.name, "have a length in threads below zero")
@@ -111,7 +149,7 @@ def built_in_assembly_rules(product: str) -> AssemblyRules:
     written = read_file("assembly_rules")
     entry: Mapping[str, Any] = written["products"][product]
     shared: Mapping[str, Any] = written["standards"][entry["standard"]]
-    strongest = entry.get("max_tensile_strength")
+    strongest, weathering = entry.get("max_tensile_strength"), entry.get("weathering")
     return AssemblyRules(
         name=product,
         standard=entry["standard"],
@@ -128,6 +166,7 @@ def built_in_assembly_rules(product: str) -> AssemblyRules:
         max_tensile_strength=None
         if strongest is None
         else without_noise(strongest * UNITS[entry["strength_unit"]]),
+        weathering=None if weathering is None else WeatheringParts(**weathering),
         source=entry["source"],
         sources={**sources_by_field(shared), **sources_by_field(entry)},
     )

@@ -6,7 +6,7 @@ The head lies inside, in the annulus; the nut lies outside, where it can be turn
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from jacketcheck.catalog.assembly_rules import EN_1090, AssemblyRules
@@ -60,6 +60,7 @@ def bolt_washers(
     hole: HoleType,
     tightening: Tightening,
     plate_yield: float,
+    weathering: bool = False,
 ) -> tuple[Washer, ...] | None:
     """Washers of one bolt.
 
@@ -73,6 +74,8 @@ def bolt_washers(
         How the bolts are installed.
     plate_yield
         Lowest specified yield strength of the outer plies [MPa].
+    weathering
+        Whether the parts have to weather like an unpainted sleeve.
 
     Returns
     -------
@@ -81,23 +84,37 @@ def bolt_washers(
     """
     if product.rules is None:
         return None
-    rules = _rules(
-        product, product.rules, size, hole=hole, tightening=tightening, plate_yield=plate_yield
-    )
+    parts = product.rules.weathered() if weathering else product.rules
+    rules = _rules(product, parts, size, hole=hole, tightening=tightening, plate_yield=plate_yield)
+    has_indicator = tightening == "direct-tension-indicator"
     washers: list[Washer] = []
     for place in ("head", "nut"):
         here = [rule for rule in rules if _place(rule) == place]
-        plates = [rule for rule in here if rule.part == "plate washer"]
-        hardened = [rule for rule in here if rule.part == "washer"]
-        if plates:
-            washers.append(_merged(place, plates[0].kind, plates, 0.0))
-        if hardened:
-            washers.append(_merged(place, product.rules.washer, hardened, size.washer_thickness))
-        elif place == "nut" and tightening != "snug":
-            washers.append(_customary(product.rules, size))
-    if tightening == "direct-tension-indicator":
-        washers.append(_indicator(product.rules, size))
+        below = [rule for rule in here if rule.on_ply]
+        above = [rule for rule in here if not rule.on_ply]
+        if place == "nut" and has_indicator:
+            # from the ply outwards: what covers the hole, the indicator, what the nut turns on
+            washers += [*_stack(parts, size, below), _indicator(parts, size)]
+            below = []
+        stack = _stack(parts, size, [*below, *above])
+        washers += stack
+        bare = not any(one.part == "washer" for one in stack)
+        if place == "nut" and tightening != "snug" and bare:
+            washers.append(_customary(parts, size))
     return tuple(washers)
+
+
+def _stack(rules: AssemblyRules, size: BoltSize, here: Sequence[WasherRule]) -> list[Washer]:
+    """Plate washer and hardened washer that satisfy all rules for a place."""
+    plates = [rule for rule in here if rule.part == "plate washer"]
+    hardened = [rule for rule in here if rule.part == "washer"]
+    place = "" if not here else _place(here[0])
+    washers = []
+    if plates:
+        washers.append(_merged(place, plates[0].kind, plates, 0.0))
+    if hardened:
+        washers.append(_merged(place, rules.washer, hardened, size.washer_thickness))
+    return washers
 
 
 def washer_thickness(washers: Sequence[Washer], place: str) -> float:
@@ -117,7 +134,11 @@ def _rules(
     """What the product's standard asks for."""
     if rules.installation is not None:
         cases = rules.installation.washers
-        return tuple(one.rule for one in cases if one.applies(tightening=tightening, hole=hole))
+        return tuple(
+            replace(one.rule, on_ply=one.rule.on_ply or bool(one.holes))
+            for one in cases
+            if one.applies(tightening=tightening, hole=hole)
+        )
     if rules.standard == EN_1090:
         return en_required_washers(
             bolt_tensile_strength=product.tensile_strength,
@@ -132,6 +153,7 @@ def _rules(
         head_side_hole=hole,
         nut_side_hole=hole,
         plate_yield_strength=plate_yield,
+        round_head=product.assembly == "twist-off",
     )
 
 
@@ -176,7 +198,7 @@ def _indicator(rules: AssemblyRules, size: BoltSize) -> Washer:
         part="indicator",
         description=rules.indicator,
         thickness=size.washer_thickness,
-        reason="under the nut's washer, bumps against the washer: the head's side cannot be "
-        "reached with a feeler gauge",
+        reason="under the nut's washer, bumps against the washer, never on an enlarged hole: the "
+        "head's side cannot be reached with a feeler gauge",
         source=_INDICATOR_SOURCE,
     )

@@ -17,8 +17,13 @@ from jacketcheck.mechanics._arrays import Floats, Real, require_at_least, requir
 
 __all__ = [
     "ACCEPTANCE_TORQUE_COEFFICIENT",
+    "OVER_ROTATION",
+    "UNDER_ROTATION",
     "VERIFICATION_TENSION_RATIO",
+    "bridge_turn_tolerance",
     "max_acceptance_torque",
+    "open_gaps_at_verification",
+    "refused_gaps_when_installed",
     "required_bolt_length",
     "shortest_grip",
     "threads_clear_shear_plane",
@@ -36,8 +41,17 @@ VERIFICATION_TENSION_RATIO: Final = 1.05
 """Tension to reach in pre-installation verification over the minimum pretension (RCSC 2020
 Section 7, from memory)."""
 
+UNDER_ROTATION: Final = 30.0
+"""What the rotation may fall short of the table [°] (RCSC 2020 Table 8.1 footnote, from memory; the
+same in Table 8.2 of the 2014 edition)."""
+
+OVER_ROTATION: Final = 60.0
+"""What it may exceed the table [°] (RCSC 2020 Table 8.1 footnote, from memory; the same in Table
+8.2 of the 2014 edition)."""
+
 _LENGTH_BANDS: Final = (4.0, 8.0, 12.0)
 _SIXTH_OF_A_TURN: Final = 60.0
+_LARGE_TURN: Final = 240.0
 
 
 def tightening_torque(diameter: Real, *, tension: Real, torque_coefficient: Real) -> Real:
@@ -189,8 +203,8 @@ def turn_of_nut_rotation(
 
     References
     ----------
-    RCSC, Specification for Structural Joints Using High-Strength Bolts (2014), Table 8.2; the 2020
-    edition keeps the rotations, from memory.
+    RCSC, Specification for Structural Joints Using High-Strength Bolts (2020), Table 8.1 (8.2 in
+    the 2014 edition), from memory.
 
     Examples
     --------
@@ -212,6 +226,113 @@ def turn_of_nut_rotation(
     band = np.searchsorted(_LENGTH_BANDS, slenderness)
     rotation: Floats = _SIXTH_OF_A_TURN * (2.0 + band + np.asarray(sloped_faces))
     return rotation
+
+
+def bridge_turn_tolerance(rotation: Real) -> Real:
+    """What the rotation of turn-of-nut may be off on bridges, either way.
+
+    Parameters
+    ----------
+    rotation
+        Tabulated rotation [°], above zero; scalar or array.
+
+    Returns
+    -------
+    Real
+        Tolerance [°]: 30 up to half a turn, 45 from two thirds of a turn on.
+
+    Raises
+    ------
+    DomainError
+        If the rotation is not finite and above zero.
+
+    Notes
+    -----
+    Editions of RCSC up to the 1980s printed the same; the newer ones allow 30° less and 60° more.
+
+    References
+    ----------
+    AASHTO LRFD Bridge Construction Specifications, 4th ed. (2017), 11.5.6.4, from memory; RCSC,
+    Specification for Structural Joints Using ASTM A325 or A490 Bolts (1985), Table 5, footnote a.
+
+    Examples
+    --------
+    >>> float(bridge_turn_tolerance(180.0)), float(bridge_turn_tolerance(240.0))
+    (30.0, 45.0)
+    """
+    require_positive(rotation=rotation)
+    tolerance: Floats = np.where(np.asarray(rotation) >= _LARGE_TURN * (1.0 - 1e-9), 45.0, 30.0)
+    return tolerance
+
+
+def refused_gaps_when_installed(gaps: int | NDArray[np.int_]) -> NDArray[np.int_]:
+    """Gaps of a direct tension indicator that must refuse the feeler gauge once it is tightened.
+
+    Parameters
+    ----------
+    gaps
+        Gaps between the bumps of the indicator, one or more; scalar or array.
+
+    Returns
+    -------
+    ndarray
+        Half of them, of an odd number the larger half.
+
+    Raises
+    ------
+    DomainError
+        If the number is not whole and at least one.
+
+    References
+    ----------
+    RCSC (2020), Section 8.2.4, from memory; FHWA, Use of Direct Tension Indicators in Bridge
+    Structural Steel (2003).
+
+    Examples
+    --------
+    >>> int(refused_gaps_when_installed(5))
+    3
+    """
+    require_whole(1, gaps=np.asarray(gaps, dtype=float))
+    refused: NDArray[np.int_] = (np.asarray(gaps) + 1) // 2
+    return refused
+
+
+def open_gaps_at_verification(gaps: int | NDArray[np.int_]) -> NDArray[np.int_]:
+    """Gaps of a direct tension indicator that the gauge must still enter at 1.05 T_b.
+
+    Parameters
+    ----------
+    gaps
+        Gaps between the bumps of the indicator, one or more; scalar or array.
+
+    Returns
+    -------
+    ndarray
+        Least number that must still be open at `verification_tension`.
+
+    Raises
+    ------
+    DomainError
+        If the number is not whole and at least one.
+
+    Notes
+    -----
+    Fewer may refuse than in an installed bolt: an indicator that closes before the bolt has 1.05
+    times its minimum tension would pass bolts that have too little.
+
+    References
+    ----------
+    RCSC (2020), Section 7.2; FHWA, Use of Direct Tension Indicators in Bridge Structural Steel
+    (2003): at most 1 of 4, 2 of 5 or 6, 3 of 7 or 8 and 4 of 9 gaps refused; both from memory.
+
+    Examples
+    --------
+    >>> [int(open_gaps_at_verification(gaps)) for gaps in (4, 5, 6)]
+    [3, 3, 4]
+    """
+    opened: NDArray[np.int_] = np.asarray(gaps) - refused_gaps_when_installed(gaps) + 1
+    return opened
 
 
 def required_bolt_length(grip: Real, *, grip_allowance: Real, washer_thickness: Real = 0.0) -> Real:
@@ -245,7 +366,8 @@ def required_bolt_length(grip: Real, *, grip_allowance: Real, washer_thickness: 
 
     References
     ----------
-    RCSC, Specification for Structural Joints Using High-Strength Bolts (2014), Table C-2.2.
+    RCSC, Specification for Structural Joints Using High-Strength Bolts (2020), Commentary Table
+    C-2.2 (from memory; as in the 2014 edition).
 
     Examples
     --------

@@ -90,5 +90,15 @@ def en_required_washers(
         shape = choose(_ENLARGED, hole, name=f"{place}_side_hole")
         if shape:
             reason = f"{shape} in the outer ply"
-            rules += (WasherRule(place, _PLATE, reason, _PLATE_THICKNESS, _SOURCE, "plate washer"),)
+            rules += (
+                WasherRule(
+                    place,
+                    _PLATE,
+                    reason,
+                    _PLATE_THICKNESS,
+                    _SOURCE,
+                    part="plate washer",
+                    on_ply=True,
+                ),
+            )
     return rules

@@ -21,25 +21,30 @@ WasherPart: TypeAlias = Literal["washer", "plate washer"]
 
 THICK_WASHER: Final = 5.0 / 16.0 * INCH
 """Least thickness of plate washers, and of washers for large high-strength bolts over enlarged
-holes [mm]: 5/16 in (RCSC 2014 Table 6.1; AISC 360-05 J3.1)."""
+holes [mm]: 5/16 in (RCSC 2020 Table 6.1, from memory; AISC 360-05 J3.1)."""
 
 LOW_YIELD_STRENGTH: Final = 40.0 * KSI
-"""Softer steel needs washers under both ends of Group 150 bolts [MPa] (RCSC 2014 6.2.1)."""
+"""Softer steel needs washers under both ends of Group 150 bolts [MPa] (RCSC 2020 Section 6, from
+memory)."""
+
+BRIDGE_LOW_YIELD_STRENGTH: Final = 50.0 * KSI
+"""The same on bridges [MPa] (AASHTO LRFD 9th ed. (2020) 6.13.2.3.2, from memory)."""
 
 GROUP_150_TENSILE_STRENGTH: Final = 1000.0
 """Bolts from this tensile strength on count as Group 150 [MPa]: property class 10.9 of ISO 898-1,
 which A490M bolts have."""
 
 LARGE_DIAMETER: Final = 1.0 * INCH
-"""Diameter above which Group 150 bolts need thick washers over enlarged holes [mm] (RCSC 2014
-Table 6.1)."""
+"""Diameter above which Group 150 bolts need thick washers over enlarged holes [mm] (RCSC 2020
+Table 6.1, from memory)."""
 
 _HARDENED: Final = "hardened washer ASTM F436"
 _PLATE: Final = "plate washer or continuous bar of structural steel that covers the slot"
 _SOURCE: Final = (
-    "RCSC, Specification for Structural Joints Using High-Strength Bolts (2014), Section 6, "
-    "from memory"
+    "RCSC, Specification for Structural Joints Using High-Strength Bolts (2020), Section 6 (from "
+    "memory; rules as in the 2014 edition)"
 )
+_BRIDGE_SOURCE: Final = "AASHTO LRFD 9th ed. (2020) 6.13.2.3.2 (from memory)"
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,6 +65,9 @@ class WasherRule:
         Where the rule stands.
     part
         Washer or plate washer.
+    on_ply
+        Whether it has to cover the hole: an indicator then lies between it and the washer that
+        the nut turns on, and one washer cannot be both.
     """
 
     place: WasherPlace
@@ -68,6 +76,7 @@ class WasherRule:
     min_thickness: float | None = None
     source: str = _SOURCE
     part: WasherPart = "washer"
+    on_ply: bool = False
 
 
 _METHOD_RULES: Final[Mapping[str, tuple[WasherRule, ...]]] = MappingProxyType(
@@ -106,11 +115,28 @@ def _hole_rules(place: WasherPlace, hole: HoleType, *, large: bool) -> tuple[Was
     if not shape:
         return ()
     reason = f"{shape} in the outer ply"
-    if shape == "long slot":
-        plate = WasherRule(place, _PLATE, reason, THICK_WASHER, part="plate washer")
-        hardened = WasherRule(place, _HARDENED, f"{reason}, over the plate washer")
-        return (plate, hardened) if large else (plate,)
-    return (WasherRule(place, _HARDENED, reason, THICK_WASHER if large else None),)
+    thickness = THICK_WASHER if large else None
+    if shape != "long slot":
+        return (WasherRule(place, _HARDENED, reason, thickness, on_ply=True),)
+    plate = WasherRule(place, _PLATE, reason, THICK_WASHER, part="plate washer", on_ply=True)
+    source = _SOURCE if large else _BRIDGE_SOURCE
+    over = f"{reason}, over the plate washer"
+    return (plate, WasherRule(place, _HARDENED, over, source=source, on_ply=True))
+
+
+def _soft_steel_rules(plate_yield: float, *, round_head: bool) -> tuple[WasherRule, ...]:
+    """Rules for Group 150 bolts; a strength that went through a conversion is not yet lower."""
+    for limit, source in (
+        (LOW_YIELD_STRENGTH, _SOURCE),
+        (BRIDGE_LOW_YIELD_STRENGTH, _BRIDGE_SOURCE),
+    ):
+        if plate_yield < limit * (1.0 - 1e-9):
+            text = f"{limit / KSI:.0f} ksi"
+            reason = f"Group 150 bolt in steel of less than {text} yield strength"
+            nut = WasherRule("nut", _HARDENED, reason, source=source)
+            head = WasherRule("head", _HARDENED, reason, source=source)
+            return (nut,) if round_head else (head, nut)
+    return ()
 
 
 def required_washers(
@@ -121,6 +147,7 @@ def required_washers(
     head_side_hole: HoleType,
     nut_side_hole: HoleType,
     plate_yield_strength: float,
+    round_head: bool = False,
 ) -> tuple[WasherRule, ...]:
     """Washers that a structural bolt needs, each with its reason.
 
@@ -136,12 +163,15 @@ def required_washers(
         Hole types of the outer plies under the head and the nut.
     plate_yield_strength
         Lowest specified yield strength of the outer plies [MPa], above zero.
+    round_head
+        Whether the bolt has the round head of a twist-off assembly, as wide as a washer.
 
     Returns
     -------
     tuple
         Rules that apply, empty where none does. Two rules for one place are met by one washer
-        that satisfies both, save for a hardened washer on top of a plate washer.
+        that satisfies both, save for a hardened washer on top of a plate washer, and for an
+        indicator in between: see `WasherRule.on_ply`.
 
     Raises
     ------
@@ -150,19 +180,22 @@ def required_washers(
 
     Notes
     -----
-    Group 150 bolts in steel of less than 40 ksi yield, when pretensioned: hardened washers under
-    head and nut. Calibrated wrench, direct tension indicators: under the turned element.
-    Twist-off: under the nut. Oversized holes and short slots in an outer ply: a hardened washer,
-    at least 5/16 in thick for Group 150 bolts over 1 in. Long slots: a plate washer or continuous
-    bar of at least 5/16 in. A stack of thin washers does not make up a thick one. Outer faces that
+    Group 150 bolts in steel of less than 40 ksi yield (on bridges 50 ksi), when pretensioned:
+    hardened washers under head and nut, save under a round head, which bears like a washer.
+    Calibrated wrench, direct tension indicators: under the turned element. Twist-off: under the
+    nut. Oversized holes and short slots in an outer ply: a hardened washer, at least 5/16 in thick
+    for Group 150 bolts over 1 in. Long slots: a plate washer or continuous bar of at least 5/16 in,
+    on bridges with a hardened washer on it whatever the grade. An indicator never lies on an
+    enlarged hole itself. A stack of thin washers does not make up a thick one. Outer faces that
     slope by more than 1 in 20 need bevelled washers besides; a sleeve's curvature lies symmetric to
     the bolt and is no slope in that sense.
 
     References
     ----------
-    RCSC, Specification for Structural Joints Using High-Strength Bolts (2014), Section 6 and Table
+    RCSC, Specification for Structural Joints Using High-Strength Bolts (2020), Section 6 and Table
     6.1, from memory; AISC 360-05, Specification for Structural Steel Buildings (2005), J3.1 user
-    note for the thick washers; AISC 360-22 (2022), J3.3, refers to RCSC.
+    note for the thick washers; AISC 360-22 (2022), J3.3, refers to RCSC; AASHTO LRFD Bridge Design
+    Specifications, 9th ed. (2020), 6.13.2.3.2, from memory, for bridges.
 
     Examples
     --------
@@ -180,8 +213,7 @@ def required_washers(
     is_group_150 = bolt_tensile_strength >= GROUP_150_TENSILE_STRENGTH
     large = is_group_150 and bolt_diameter > LARGE_DIAMETER
     rules = choose(_METHOD_RULES, tightening, name="tightening")
-    if is_group_150 and tightening != "snug" and plate_yield_strength < LOW_YIELD_STRENGTH:
-        reason = "Group 150 bolt in steel of less than 40 ksi yield strength"
-        rules += (WasherRule("head", _HARDENED, reason), WasherRule("nut", _HARDENED, reason))
+    if is_group_150 and tightening != "snug":
+        rules += _soft_steel_rules(plate_yield_strength, round_head=round_head)
     rules += _hole_rules("head", head_side_hole, large=large)
     return rules + _hole_rules("nut", nut_side_hole, large=large)

@@ -43,6 +43,8 @@ class Assembly:
         How the bolts are installed.
     fit
         The bolt that is ordered, and how its thread lies.
+    weathering
+        Whether the sleeve is of unpainted weathering steel, so that the bolts have to weather too.
     """
 
     product: BoltProduct
@@ -51,11 +53,20 @@ class Assembly:
     washers: tuple[Washer, ...] | None
     tightening: Tightening
     fit: BoltFit
+    weathering: bool = False
 
     @property
     def rules(self) -> AssemblyRules | None:
-        """Parts, marks and installation rules of the product."""
-        return self.product.rules
+        """Parts, marks and installation rules of the product, for the sleeve's exposure."""
+        rules = self.product.rules
+        return rules.weathered() if rules is not None and self.weathering else rules
+
+    @property
+    def bolt_type(self) -> str:
+        """What an order adds to the product, e.g. ``Type 3`` for weathering steel; may be empty."""
+        rules = self.product.rules
+        parts = None if rules is None or not self.weathering else rules.weathering
+        return "" if parts is None else parts.bolt
 
     @property
     def grip(self) -> float:
@@ -93,6 +104,7 @@ def assembly_of(jacket: Jacket, catalog: Catalog) -> Assembly:
     """
     bolts, sleeve, splice = jacket.bolts, jacket.sleeve, jacket.splice
     product = catalog.bolt_product(bolts.product)
+    weathering = sleeve.exposure == "weathering"
     size = product.size(bolts.size)
     plies = [
         Ply("inside splice plate", float(splice.inside_thickness)),
@@ -105,10 +117,16 @@ def assembly_of(jacket: Jacket, catalog: Catalog) -> Assembly:
         size=size,
         plies=tuple(ply for ply in plies if ply.thickness > 0.0),
         washers=bolt_washers(
-            product, size, hole=bolts.hole, tightening=bolts.tightening, plate_yield=weakest
+            product,
+            size,
+            hole=bolts.hole,
+            tightening=bolts.tightening,
+            plate_yield=weakest,
+            weathering=weathering,
         ),
         tightening=bolts.tightening,
         fit=bolts.fit,
+        weathering=weathering,
     )
 
 
@@ -136,4 +154,5 @@ def with_parts(
             head_washers=washer_thickness(washers, "head"),
             nut_washers=washer_thickness(washers, "nut"),
         ),
+        weathering=assembly.weathering,
     )

@@ -46,7 +46,7 @@ _EN_TESTS: Final = (
         "EN 1090-2:2018 8.5 and 12.5.2 (from memory): suitability test of the lot",
     ),
 )
-_DAILY_SOURCE: Final = "RCSC 2014 Section 8.2.2; RCSC 2020 (from memory): three on each working day"
+_DAILY_SOURCE: Final = "RCSC 2020 Section 8.2.2 (from memory): three on each working day"
 _LEAST_LOSS: Final = 2
 
 
@@ -140,12 +140,13 @@ def counts_section(
 
 
 def designation(assembly: Assembly) -> str:
-    """Product, size and length as on an order, e.g. ``ASTM F3125 A325, 1 in × 2-3/4 in``."""
+    """Product, type, size and length as on an order: ``ASTM F3125 A325, 1 in × 2-3/4 in``."""
     try:
         length = native_length(assembly, bolt_length(assembly).ordered)
     except DomainError:
         length = "length not stocked"
-    return f"{assembly.product.name}, {assembly.size.name} × {length}"
+    name = " ".join(filter(None, (assembly.product.name, assembly.bolt_type)))
+    return f"{name}, {assembly.size.name} × {length}"
 
 
 def order_lines(assembly: Assembly, counts: BoltCounts) -> tuple[OrderLine, ...]:

@@ -12,6 +12,10 @@ from jacketcheck.jacket.bolt_fit import ROUNDING
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._customary_units import INCH
 from jacketcheck.mechanics.bolt_installation import (
+    OVER_ROTATION,
+    UNDER_ROTATION,
+    bridge_turn_tolerance,
+    open_gaps_at_verification,
     tightening_torque,
     turn_of_nut_rotation,
     verification_tension,
@@ -20,15 +24,20 @@ from jacketcheck.schedule.assembly import Assembly
 from jacketcheck.schedule.length import bolt_length
 from jacketcheck.schedule.records import ScheduleLine, Verdict
 
-__all__ = ["rcsc_lines"]
+__all__ = ["BRIDGE_TOLERANCE", "TURNS", "rcsc_lines"]
 
 _METHODS: Final = "RCSC 2020 Section 8.2 (from memory)"
-_TURNS: Final = "RCSC 2014 Table 8.2; RCSC 2020 keeps the rotations (from memory)"
-_TOLERANCE: Final = "RCSC 2014 Table 8.2 footnote (from memory); older editions: -30° and +30°"
+TURNS: Final = "RCSC 2020 Table 8.1 (8.2 in the 2014 edition; from memory)"
+"""Where the turn of the nut and its tolerance stand."""
+BRIDGE_TOLERANCE: Final = (
+    "AASHTO LRFD Bridge Construction Specifications, 4th ed. (2017), 11.5.6.4 (from memory)"
+)
+"""Where the tolerance on bridges stands."""
 _VERIFICATION: Final = "RCSC 2020 Section 7 (from memory)"
+_OPENINGS: Final = "RCSC 2020 Section 7.2 (from memory)"
 _TORQUE: Final = "T = K d P: Budynas and Nisbett, Shigley, 10th ed. (2015), Eq. 8-27"
 _FILE: Final = "repair file bolts.torque_coefficient"
-_CALIBRATION: Final = "RCSC 2014 Section 8.2.2; RCSC 2020 (from memory)"
+_CALIBRATION: Final = "RCSC 2020 Section 8.2.2 (from memory; as in the 2014 edition)"
 _FHWA: Final = "FHWA, Use of Direct Tension Indicators in Bridge Structural Steel (2003)"
 
 _SHORT_BOLTS: Final = (
@@ -36,10 +45,6 @@ _SHORT_BOLTS: Final = (
     "same rule"
 )
 
-UNDER_ROTATION: Final = 30.0
-"""What the rotation may fall short of the table [°] (RCSC 2014 Table 8.2 footnote, from memory)."""
-OVER_ROTATION: Final = 60.0
-"""What it may exceed the table [°] (RCSC 2014 Table 8.2 footnote, from memory)."""
 FEELER: Final = 0.127
 """Feeler gauge for direct tension indicators on bridges [mm]: 0.005 in."""
 
@@ -88,7 +93,7 @@ def _turn_lines(jacket: Jacket, assembly: Assembly) -> tuple[ScheduleLine, ...]:
         length = bolt_length(assembly).ordered
     except DomainError:
         note = "no such bolt is stocked, see length"
-        return (ScheduleLine(item, by_test, "", _TURNS, note=note, verdict=Verdict.NOT_EVALUATED),)
+        return (ScheduleLine(item, by_test, "", TURNS, note=note, verdict=Verdict.NOT_EVALUATED),)
     slenderness = ScheduleLine("bolt length over diameter", length / diameter, "1", "geometry")
     try:
         rotation = float(turn_of_nut_rotation(length, diameter=diameter))
@@ -96,7 +101,7 @@ def _turn_lines(jacket: Jacket, assembly: Assembly) -> tuple[ScheduleLine, ...]:
         note = "longer than twelve diameters, where the table ends"
         return (
             slenderness,
-            ScheduleLine(item, by_test, "", _TURNS, note=note, verdict=Verdict.NOT_EVALUATED),
+            ScheduleLine(item, by_test, "", TURNS, note=note, verdict=Verdict.NOT_EVALUATED),
         )
     return (
         slenderness,
@@ -104,12 +109,20 @@ def _turn_lines(jacket: Jacket, assembly: Assembly) -> tuple[ScheduleLine, ...]:
             item,
             rotation,
             "deg",
-            _TURNS,
+            TURNS,
             "1/3 turn up to 4 d, 1/2 up to 8 d, 2/3 up to 12 d; faces normal to the bolt",
             "of the nut against the bolt, whichever is turned; hold the other",
         ),
-        ScheduleLine("turn may fall short by", UNDER_ROTATION, "deg", _TOLERANCE),
-        ScheduleLine("turn may exceed by", OVER_ROTATION, "deg", _TOLERANCE),
+        ScheduleLine("turn may fall short by", UNDER_ROTATION, "deg", f"{TURNS}, footnote"),
+        ScheduleLine("turn may exceed by", OVER_ROTATION, "deg", f"{TURNS}, footnote"),
+        ScheduleLine(
+            "on bridges, turn may be off either way by",
+            float(bridge_turn_tolerance(rotation)),
+            "deg",
+            BRIDGE_TOLERANCE,
+            "30° up to 1/2 turn, 45° from 2/3 turn on",
+            "where both apply, the smaller of the two counts on each side",
+        ),
     )
 
 
@@ -148,6 +161,13 @@ def _indicator_lines(_: Jacket, __: Assembly) -> tuple[ScheduleLine, ...]:
     return (
         ScheduleLine("feeler gauge", FEELER, "mm", _FHWA, "0.005 in on bridges"),
         ScheduleLine(
+            "in verification, at 1.05 × pretension",
+            f"the gauge still enters more than half of the gaps: {_still_open()}",
+            "",
+            f"{_OPENINGS}; {_FHWA}",
+            note="refused in more of them, the indicator closes too early: refuse the lot",
+        ),
+        ScheduleLine(
             "installed",
             "the gauge is refused in at least half of the gaps between the bumps (of an odd number "
             "the larger half)",
@@ -161,6 +181,11 @@ def _indicator_lines(_: Jacket, __: Assembly) -> tuple[ScheduleLine, ...]:
             _METHODS,
         ),
     )
+
+
+def _still_open() -> str:
+    """Least number of open gaps for the indicators that are made."""
+    return ", ".join(f"{int(open_gaps_at_verification(gaps))} of {gaps}" for gaps in range(4, 10))
 
 
 def _twist_off_lines(_: Jacket, __: Assembly) -> tuple[ScheduleLine, ...]:

@@ -15,7 +15,9 @@ _FILE: Final = "repair file"
 _CUSTOM: Final = "common practice, no published source"
 _GEOMETRY: Final = "geometry"
 _LEAST_RUN: Final = 20.0
-_SLOPE_SOURCE: Final = "RCSC 2014 Section 6 and Table 8.2: faces that slope by more than 1 in 20"
+_SLOPE_SOURCE: Final = (
+    "RCSC 2020 Section 6 and Table 8.1 (from memory): faces that slope by more than 1 in 20"
+)
 
 
 def bolt_section(assembly: Assembly) -> ScheduleSection:
@@ -32,28 +34,48 @@ def bolt_section(assembly: Assembly) -> ScheduleSection:
                          verdict=Verdict.NOT_EVALUATED)
         )  # fmt: skip
         return ScheduleSection("Bolt", tuple(lines))
+    if assembly.weathering:
+        lines.append(_weathering_line(assembly))
     if rules.max_tensile_strength is not None:
         lines.append(
             ScheduleLine("tensile strength at most", rules.max_tensile_strength, "MPa",
                          rules.source_of("max_tensile_strength"))
         )  # fmt: skip
+    galvanized = product.galvanizing_allowed and not assembly.weathering
     lines += [
         ScheduleLine("nut", rules.nut, "", rules.source_of("nut")),
         ScheduleLine("marks", rules.marks, "", rules.source_of("marks")),
         ScheduleLine(
             "hot-dip galvanizing",
-            "allowed" if product.galvanizing_allowed else "not allowed",
+            "allowed" if galvanized else "not allowed",
             "",
             product.source,
-            note="galvanized nuts are tapped oversize and lubricated; order all parts of one finish"
-            if product.galvanizing_allowed
-            else "",
+            note=_galvanizing_note(assembly, allowed=galvanized),
         ),
         ScheduleLine("using a bolt again", rules.reuse, "", rules.source_of("reuse")),
     ]
     if rules.ordering:
         lines.append(ScheduleLine("order", rules.ordering, "", rules.source_of("ordering")))
     return ScheduleSection("Bolt", tuple(lines))
+
+
+def _weathering_line(assembly: Assembly) -> ScheduleLine:
+    """Bolts in unpainted weathering steel: of the same kind of steel, and not zinc-coated."""
+    item, source = "for unpainted weathering steel", assembly.product.source
+    if not assembly.bolt_type:
+        note = "no weathering version of these assemblies is in the catalogue: ask the maker"
+        return ScheduleLine(item, "not known", "", source, note=note, verdict=Verdict.NOT_EVALUATED)
+    note = "bolts, nuts, washers and indicators alike: plainer steel beside it rusts first"
+    return ScheduleLine(item, assembly.bolt_type, "", source, note=note)
+
+
+def _galvanizing_note(assembly: Assembly, *, allowed: bool) -> str:
+    if allowed:
+        return (
+            "galvanized nuts are tapped oversize and lubricated; order all parts of one finish, "
+            "and coat bare steel around zinc: the couple eats the zinc"
+        )
+    return "the couple with bare weathering steel eats the zinc" if assembly.weathering else ""
 
 
 def washer_section(jacket: Jacket, assembly: Assembly) -> ScheduleSection:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import dataclasses
 import math
+import re
 from collections.abc import Callable
 
 import pytest
@@ -14,6 +15,7 @@ from jacketcheck.jacket import Jacket
 from jacketcheck.mechanics._arguments import ThreadPosition
 from jacketcheck.report import ExitCode
 from jacketcheck.schedule import Allowances, BoltSchedule, bolt_schedule
+from jacketcheck.schedule.assembly import assembly_of
 from jacketcheck.schedule.records import ScheduleLine, Verdict
 
 MakeSchedule = Callable[..., BoltSchedule]
@@ -172,3 +174,70 @@ def test_methods_have_their_own_steps(schedule_of: MakeSchedule) -> None:
 def test_allowances_that_nobody_orders_by(loss: float, days: int) -> None:
     with pytest.raises(DomainError):
         Allowances(loss, days)
+
+
+@pytest.mark.parametrize(
+    ("hole", "parts"),
+    [
+        ("standard", ["indicator", "washer"]),
+        ("oversized", ["washer", "indicator", "washer"]),
+        ("short-slot-parallel", ["washer", "indicator", "washer"]),
+        ("long-slot-perpendicular", ["plate washer", "washer", "indicator", "washer"]),
+    ],
+)
+def test_an_indicator_never_lies_on_an_enlarged_hole(
+    make_jacket: Callable[..., Jacket], hole: str, parts: list[str]
+) -> None:
+    jacket = make_jacket("indicators", bolts={"hole": hole})
+    assembly = assembly_of(jacket, CATALOG)
+    assert [one.part for one in assembly.washers_at("nut")] == parts
+    # grip 7/8, allowance 1-1/8, each washer and indicator 5/32, a plate washer 5/16 in
+    heads = {"standard": 0.0, "long-slot-perpendicular": 15 / 32}.get(hole, 5 / 32)
+    nuts = sum(5 / 16 if part == "plate washer" else 5 / 32 for part in parts)
+    assert float(jacket.bolts.fit.needed) == pytest.approx((2.0 + heads + nuts) * 25.4)
+
+
+def test_indicators_are_verified_open(schedule_of: MakeSchedule, line_of: LineOf) -> None:
+    line = line_of(schedule_of("indicators"), "in verification, at 1.05 × pretension")
+    assert "3 of 5" in str(line.value)
+    assert "4 of 6" in str(line.value)
+
+
+@pytest.mark.parametrize("variant", ["wrench", "indicators", "twist-off", "slotted A490", "metric"])
+def test_weathering_steel_asks_for_type_3(schedule_of: MakeSchedule, variant: str) -> None:
+    schedule = schedule_of(variant, sleeve={"exposure": "weathering"})
+    orders = {one.part: one.description for one in schedule.orders}
+    bolt = orders.get("bolt") or orders["twist-off bolt"]
+    assert "Type 3" in bolt
+    assert "Type 3" in schedule.designation
+    assert "Grade DH3" in orders["nut"] or "10S3" in orders["nut"]
+    assert "Type 3" in orders["washer"]
+    assert "325-3" in orders.get("indicator", "325-3")
+    marks = next(line for line in schedule.lines() if line.item == "marks")
+    assert "underlined" in str(marks.value)
+    painted = schedule_of(variant)
+    assert not re.search(r"Type 3\b", " ".join(one.description for one in painted.orders))
+    assert "DH3" not in " ".join(one.description for one in painted.orders)
+
+
+def test_weathering_assemblies_that_nobody_lists_are_an_open_point(
+    schedule_of: MakeSchedule, line_of: LineOf
+) -> None:
+    schedule = schedule_of("HR torque", sleeve={"exposure": "weathering"})
+    assert line_of(schedule, "for unpainted weathering steel").verdict is Verdict.NOT_EVALUATED
+    assert schedule.exit_code is ExitCode.NOT_EVALUATED
+
+
+def test_nobody_holds_the_head_of_a_twist_off_bolt(schedule_of: MakeSchedule) -> None:
+    def text(variant: str) -> str:
+        return " ".join(step.text for step in schedule_of(variant).procedure)
+
+    assert "must be held" not in text("twist-off")
+    assert "holds the spline" in text("twist-off")
+    assert "must be held" in text("turns")
+
+
+def test_turn_tolerances_of_both_codes(schedule_of: MakeSchedule, line_of: LineOf) -> None:
+    schedule = schedule_of("turns")
+    assert line_of(schedule, "turn may exceed by").value == 60.0
+    assert line_of(schedule, "on bridges, turn may be off either way by").value == 30.0

@@ -4,9 +4,13 @@ from __future__ import annotations
 
 import pytest
 
+from jacketcheck.errors import DomainError
 from jacketcheck.mechanics._customary_units import INCH, KIP
 from jacketcheck.mechanics.bolt_installation import (
+    bridge_turn_tolerance,
     max_acceptance_torque,
+    open_gaps_at_verification,
+    refused_gaps_when_installed,
     required_bolt_length,
     tightening_torque,
     turn_of_nut_rotation,
@@ -107,3 +111,28 @@ def test_verification_tension_of_rcsc_table_7_1(pretension: float, expected: flo
     # RCSC 2009 and 2014, Table 7.1, A325, printed to the whole kip
     tension = verification_tension(pretension * KIP)
     assert float(tension) / KIP == pytest.approx(expected, abs=0.5)
+
+
+@pytest.mark.parametrize(("gaps", "most_refused"), [(4, 1), (5, 2), (6, 2), (7, 3), (8, 3), (9, 4)])
+def test_gaps_refused_in_verification(gaps: int, most_refused: int) -> None:
+    # FHWA, Use of Direct Tension Indicators in Bridge Structural Steel (2003) (from memory)
+    assert gaps - int(open_gaps_at_verification(gaps)) == most_refused
+
+
+@pytest.mark.parametrize(("gaps", "refused"), [(4, 2), (5, 3), (6, 3), (7, 4), (8, 4), (9, 5)])
+def test_gaps_refused_once_installed(gaps: int, refused: int) -> None:
+    # the same; RCSC 2014 8.2.4: half, of an odd number the larger half
+    assert int(refused_gaps_when_installed(gaps)) == refused
+
+
+def test_gaps_come_in_whole_numbers() -> None:
+    with pytest.raises(DomainError):
+        open_gaps_at_verification(0)
+
+
+@pytest.mark.parametrize(
+    ("turn", "tolerance"), [(120.0, 30.0), (180.0, 30.0), (240.0, 45.0), (300.0, 45.0)]
+)
+def test_turn_tolerance_on_bridges(turn: float, tolerance: float) -> None:
+    # RCSC (1985) Table 5, footnote a: 1/2 turn and less 30 degrees, 2/3 turn and more 45 degrees
+    assert float(bridge_turn_tolerance(turn)) == tolerance

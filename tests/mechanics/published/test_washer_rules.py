@@ -18,6 +18,7 @@ def washers(
     tightening: Tightening = "turn-of-nut",
     nut_side_hole: HoleType = "standard",
     plate_yield: float = 50.0,
+    round_head: bool = False,
 ) -> tuple[WasherRule, ...]:
     """Inches and ksi; the hole under the head is a standard one."""
     return required_washers(
@@ -27,6 +28,7 @@ def washers(
         head_side_hole="standard",
         nut_side_hole=nut_side_hole,
         plate_yield_strength=plate_yield * KSI,
+        round_head=round_head,
     )
 
 
@@ -42,6 +44,29 @@ def test_turn_of_nut_in_standard_holes_needs_no_washer(strength: float) -> None:
 def test_group_150_in_soft_steel_needs_washers_at_both_ends(plate_yield: float) -> None:
     places = {rule.place for rule in washers(strength=150.0, plate_yield=plate_yield)}
     assert places == {"head", "nut"}
+
+
+# AASHTO LRFD 6.13.2.3.2 (from memory): on bridges below 50 ksi
+
+
+@pytest.mark.parametrize(("plate_yield", "places"), [(46.0, {"head", "nut"}), (50.0, set())])
+def test_group_150_in_steel_of_less_than_50_ksi_on_bridges(
+    plate_yield: float, places: set[str]
+) -> None:
+    found = washers(strength=150.0, plate_yield=plate_yield)
+    assert {rule.place for rule in found} == places
+    assert all("AASHTO" in rule.source for rule in found)
+
+
+def test_round_heads_need_no_washer_in_soft_steel() -> None:
+    # RCSC Section 6 (from memory): round heads of F2280 bear like a washer
+    places = {
+        rule.place
+        for rule in washers(
+            strength=150.0, plate_yield=36.0, tightening="twist-off", round_head=True
+        )
+    }
+    assert places == {"nut"}
 
 
 def test_group_120_in_soft_steel_needs_none() -> None:
@@ -84,9 +109,12 @@ def test_enlarged_hole_in_the_outer_ply_needs_a_hardened_washer(hole: HoleType) 
     ],
 )
 def test_long_slot_needs_a_thick_plate_washer(hole: HoleType) -> None:
-    (rule,) = washers(nut_side_hole=hole)
-    assert "plate washer" in rule.kind
-    assert rule.min_thickness == pytest.approx(EIGHT_MILLIMETRES)
+    plate, hardened = washers(nut_side_hole=hole)
+    assert "plate washer" in plate.kind
+    assert plate.min_thickness == pytest.approx(EIGHT_MILLIMETRES)
+    # AASHTO LRFD 6.13.2.3.2 (from memory): whatever the grade
+    assert "F436" in hardened.kind
+    assert "AASHTO" in hardened.source
 
 
 @pytest.mark.parametrize(

@@ -50,7 +50,7 @@ def test_ordered_lengths(
 @pytest.mark.parametrize(
     ("grip", "slenderness", "turns"),
     [
-        # RCSC 2014 Table 8.2, both faces normal; 7/8 in bolts of 2-1/4 to 7-1/2 in
+        # RCSC 2020 Table 8.1 (8.2 in 2014), both faces normal; 7/8 in bolts of 2-1/4 to 7-1/2 in
         pytest.param(0.875, 2.25 / 0.875, 1 / 3, id="L-14-short"),
         pytest.param(2.2, 4.0, 1 / 3, id="L-14-4d"),
         pytest.param(2.4, 3.75 / 0.875, 1 / 2, id="L-14-beyond-4d"),
