@@ -15,6 +15,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
 
 __all__ = [
     "CatalogError",
@@ -83,12 +88,28 @@ class InputError(JacketcheckError):
 
 
 class DomainError(JacketcheckError, ValueError):
-    """A quantity lies outside the range in which a formula is valid."""
+    """A quantity lies outside the range in which a formula is valid.
 
-    def __init__(self, name: str, value: object, allowed: str) -> None:
+    Attributes
+    ----------
+    name, value, allowed
+        The argument, the first number of it that is out of range, and what would be in it.
+    out_of_range
+        Where the quantity is one of many designs: which of them are; else None.
+    """
+
+    def __init__(
+        self,
+        name: str,
+        value: object,
+        allowed: str,
+        *,
+        out_of_range: NDArray[np.bool_] | None = None,
+    ) -> None:
         self.name = name
         self.value = value
         self.allowed = allowed
+        self.out_of_range = out_of_range
         super().__init__(f"{name} = {value}: must be {allowed}")
 
 

@@ -10,7 +10,16 @@ from typing import Final, Literal, TypeAlias, get_args
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.results import Result
 
-__all__ = ["Effort", "Evaluate", "LimitState", "Provisions", "limit_state"]
+__all__ = [
+    "Effort",
+    "Evaluate",
+    "LimitState",
+    "ModelFactor",
+    "NoScatter",
+    "Provisions",
+    "Scatter",
+    "limit_state",
+]
 
 Evaluate: TypeAlias = Callable[[Jacket], Sequence[Result]]
 Effort: TypeAlias = Literal["closed-form", "bond", "sections"]
@@ -27,6 +36,79 @@ def _check_identifier(kind: str, text: object) -> None:
             f"{kind} id {text!r}: must be lower-case words joined by hyphens, "
             f"at most {_LONGEST_IDENTIFIER} characters"
         )
+
+
+@dataclass(frozen=True, slots=True)
+class ModelFactor:
+    """How a rule's nominal capacity scatters about what tests give: a random factor on it.
+
+    Attributes
+    ----------
+    name
+        Lower-case words joined by hyphens.
+    title
+        What scatters, in a few words.
+    mean, variation
+        Mean of the factor (the rule's bias) and its coefficient of variation [-].
+    source
+        Paper, standard, or ``engineering judgement``.
+    distribution
+        ``lognormal`` or ``normal``.
+    """
+
+    name: str
+    title: str
+    mean: float
+    variation: float
+    source: str
+    distribution: Literal["lognormal", "normal"] = "lognormal"
+
+    def __post_init__(self) -> None:
+        """Reject what is no factor on a capacity, or names no source."""
+        _check_identifier("model factor", self.name)
+        if not (self.title.strip() and self.source.strip()):
+            raise ValueError(f"model factor {self.name}: title or source is empty")
+        if self.distribution not in {"lognormal", "normal"}:
+            raise ValueError(f"model factor {self.name}: {self.distribution!r} is no distribution")
+        if not (0.0 < self.mean < 10.0 and 0.0 <= self.variation <= _LARGEST_VARIATION):
+            allowed = f"a mean from 0 to 10 and a variation of at most {_LARGEST_VARIATION:g}"
+            raise ValueError(f"model factor {self.name}: must have {allowed}")
+
+
+_LARGEST_VARIATION: Final = 0.20
+"""Largest coefficient of variation of a factor that may be normal and must stay positive."""
+
+
+@dataclass(frozen=True, slots=True)
+class Scatter:
+    """What of a limit state is exceeded between actual values.
+
+    Attributes
+    ----------
+    event
+        What exceeds what, in a line.
+    rules
+        Keys of the rules that count, as in `Result.rule`; all limits of it by default. Where
+        several codes word one physical limit, the one whose model the scatter belongs to.
+    model
+        Scatter of the rule's model: a published variable of the package by its name, e.g.
+        ``bolted-plate``, or one of the limit state's own; empty where the scatter of materials,
+        dimensions and loads is all.
+    steady
+        Whether the ratio has no jumps, so that a first-order index says something.
+    """
+
+    event: str
+    rules: tuple[str, ...] = ()
+    model: str | ModelFactor = ""
+    steady: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class NoScatter:
+    """Why a limit state has no probability of its own, e.g. a rule of layout."""
+
+    reason: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +135,9 @@ class LimitState:
         the share of added bars in tension, and its ratios never fall when either of the two
         grows; ``bond`` keeps to the same and solves the bond of bars as well; ``sections`` is
         everything else.
+    scatter
+        What of it scatters, or why it has no probability; None where nothing is said: then all its
+        limits count with nominal capacities.
     """
 
     id: str
@@ -61,6 +146,7 @@ class LimitState:
     evaluate: Evaluate
     monotonic: Mapping[str, int] = field(default_factory=dict)
     effort: Effort = "sections"
+    scatter: Scatter | NoScatter | None = None
 
     def __post_init__(self) -> None:
         """Reject what could not be listed or called."""
@@ -75,6 +161,8 @@ class LimitState:
         if self.effort not in _EFFORTS:
             known = ", ".join(_EFFORTS)
             raise ValueError(f"limit state {self.id}: effort {self.effort!r} is none of {known}")
+        if not isinstance(self.scatter, Scatter | NoScatter | None):
+            raise TypeError(f"limit state {self.id}: scatter is neither Scatter nor NoScatter")
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,6 +217,7 @@ def limit_state(
     provisions: str = "us",
     monotonic: Mapping[str, int] | None = None,
     effort: Effort = "sections",
+    scatter: Scatter | NoScatter | None = None,
 ) -> Callable[[Evaluate], LimitState]:
     """Turn a function of the jacket into a limit state.
 
@@ -142,6 +231,6 @@ def limit_state(
     """
 
     def wrap(evaluate: Evaluate) -> LimitState:
-        return LimitState(id, title, provisions, evaluate, monotonic or {}, effort)
+        return LimitState(id, title, provisions, evaluate, monotonic or {}, effort, scatter)
 
     return wrap

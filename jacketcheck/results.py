@@ -174,6 +174,15 @@ class Result:
         Identifiers of limit states whose failure this row's numbers have already paid for: their
         loss was used here. Where one of them indeed fails, a failure of this row is read as its
         consequence; see `jacketcheck.causes`.
+    rule
+        Short stable name of the rule that gave the capacity, e.g. ``aisc-slip``: what reads
+        results goes by it, never by what is displayed. Unique among the limits of a limit state
+        unless they are the same rule at several places.
+    resistance_factor
+        Factor that the capacity holds, e.g. φ, or 1/γ_M of a partial factor [-].
+    bias
+        What the rule's capacity, that factor taken out, is over the capacity between actual values
+        [-]: a mean over a minimum that the code counts with, a share kept for design.
     limit_state, provisions, origin
         Identifier, provisions that were asked for, and distribution; filled in by the engine.
     written_by
@@ -192,6 +201,9 @@ class Result:
     kind: Kind = Kind.LIMIT
     without_margin: bool = False
     follows_from: tuple[str, ...] = ()
+    rule: str = ""
+    resistance_factor: Real = 1.0
+    bias: Real = 1.0
     limit_state: str = ""
     provisions: str = ""
     written_by: str = ""
@@ -206,6 +218,16 @@ class Result:
     def inherited(self) -> bool:
         """Whether the rule is one that the provisions asked for take over from others."""
         return self.written_by != self.provisions
+
+    @property
+    def nominal_capacity(self) -> Real:
+        """Capacity without its resistance factor."""
+        return np.divide(self.capacity, self.resistance_factor)
+
+    @property
+    def ratio_between_actual_values(self) -> Real:
+        """Demand over capacity with neither resistance factor nor bias [-]."""
+        return np.multiply(self.ratio, np.multiply(self.resistance_factor, self.bias))
 
     @property
     def status(self) -> Status:

@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections import OrderedDict
 from collections.abc import Callable, Hashable, Mapping
 from dataclasses import dataclass, fields
-from functools import wraps
+from functools import partial, wraps
 from threading import Lock
 from typing import Any, TypeAlias, TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
 
-from jacketcheck.errors import NotEvaluatedError
+from jacketcheck.errors import DomainError, JacketcheckError
 from jacketcheck.jacket.designs import (
     design_count,
     detached,
@@ -27,6 +27,7 @@ __all__ = [
     "Analysis",
     "assuming",
     "design_by_design",
+    "divided",
     "remembered",
     "remembered_for_all",
     "same_where",
@@ -50,7 +51,26 @@ _ALIKE = 32
 class _Refusal:
     """Remembered in place of a value that there is none of."""
 
-    reason: str
+    error: JacketcheckError
+
+
+def _remember(jacket: Jacket, key: str, find: Callable[[], Any]) -> Any:
+    """What was found of a jacket before, or is found now; a refusal is remembered like a value.
+
+    Every error that is raised on purpose counts as one, others do not: they are no answer.
+    """
+    if key not in jacket.memo:
+        try:
+            jacket.memo[key] = find()
+        except JacketcheckError as error:
+            jacket.memo[key] = _Refusal(error)
+    return _value(jacket.memo[key])
+
+
+def _value(found: Any) -> Any:
+    if isinstance(found, _Refusal):
+        raise found.error.with_traceback(None)
+    return found
 
 
 def remembered(function: Callable[[Jacket], Value]) -> Callable[[Jacket], Value]:
@@ -63,16 +83,9 @@ def remembered(function: Callable[[Jacket], Value]) -> Callable[[Jacket], Value]
 
     @wraps(function)
     def call(jacket: Jacket) -> Value:
-        if key not in jacket.memo:
-            someone = jacket.memo.get(_SHARED) if own else None
-            try:
-                jacket.memo[key] = function(jacket) if someone is None else someone(call)
-            except NotEvaluatedError as error:
-                jacket.memo[key] = _Refusal(str(error))
-        found = jacket.memo[key]
-        if isinstance(found, _Refusal):
-            raise NotEvaluatedError(found.reason)
-        value: Value = found
+        someone = jacket.memo.get(_SHARED) if own else None
+        find = partial(function, jacket) if someone is None else partial(someone, call)
+        value: Value = _remember(jacket, key, find)
         return value
 
     return call
@@ -82,21 +95,53 @@ def remembered_for_all(function: Callable[[Jacket], Value]) -> Callable[[Jacket]
     """Remembered, and for a design that was picked from many found for all of them together.
 
     The function must take arrays over designs and return a record of numbers, or a tuple of such.
-    Where it refuses for all of them, it is asked for the one.
+    Where it refuses some of them, the others are found without them.
     """
+    key = f"{_key(function)}, design by design"
 
     @wraps(function)
     def found(jacket: Jacket) -> Value:
         if _ORIGIN not in jacket.memo:
             return function(jacket)
         designs, index = jacket.memo[_ORIGIN]
-        try:
-            return pick(together(designs), index)
-        except NotEvaluatedError:
-            return function(jacket)
+        answers = _remember(designs, key, lambda: _answers(together, designs))
+        record, place = answers[index]
+        value: Value = pick(_value(record), place)
+        return value
 
     together = remembered(found)
     return together
+
+
+def _answers(together: Analysis, designs: Jacket) -> list[tuple[Any, int]]:
+    """For each design the record or the refusal that holds for it, and its place in the record."""
+    count = design_count(designs)
+    try:
+        record = together(designs)
+    except JacketcheckError as error:
+        if count == 1:
+            return [(_Refusal(error), 0)]
+        parts = divided(count, error)
+        found = [_answers(together, some_designs(designs, part)) for part in parts]
+        answers: list[Any] = [None] * count
+        for part, rows in zip(parts, found, strict=True):
+            for index, row in zip(part.tolist(), rows, strict=True):
+                answers[index] = row
+        return answers
+    return [(record, index) for index in range(count)]
+
+
+def divided(count: int, error: BaseException | None) -> list[NDArray[np.intp]]:
+    """Parts of some designs that are asked by themselves, because together they were refused.
+
+    Those that an error says to be out of range stand apart from the others; where it does not say,
+    every other one does, so that what refuses few is soon left with them.
+    """
+    every = np.arange(count)
+    wrong = error.out_of_range if isinstance(error, DomainError) else None
+    if wrong is not None and wrong.shape == (count,) and 0 < np.count_nonzero(wrong) < count:
+        return [every[~wrong], every[wrong]]
+    return [every[::2], every[1::2]]
 
 
 def same_where(
@@ -190,14 +235,17 @@ def sharing(jacket: Jacket, someone: Callable[[Analysis], Any]) -> Jacket:
 def design_by_design(function: Callable[[Jacket], Record]) -> Callable[[Jacket], Record]:
     """Let a function of one design take a jacket of many, one after the other.
 
-    The function must return a dataclass of numbers; those of many designs become arrays.
+    The function must return a dataclass of numbers; those of many designs become arrays. What was
+    found of one design, or that it was refused, is kept with it: whoever asks for the others
+    without it need not find them again.
     """
+    key = _key(function)
 
     @wraps(function)
     def call(jacket: Jacket) -> Record:
         if _ORIGIN in jacket.memo or not has_designs(jacket):
             return function(jacket)
-        records = [function(one) for one in _single_designs(jacket)]
+        records = [_remember(one, key, partial(function, one)) for one in _single_designs(jacket)]
         first: Any = records[0]
         columns = {
             one.name: np.array([getattr(record, one.name) for record in records])

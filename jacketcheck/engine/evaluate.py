@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
-from dataclasses import replace
+from collections.abc import Collection, Iterator, Sequence
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -14,7 +14,31 @@ from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.limit_state import Provisions
 from jacketcheck.results import Kind, Result
 
-__all__ = ["evaluate"]
+__all__ = ["Answered", "answers", "evaluate", "problem_rows"]
+
+
+@dataclass(frozen=True, slots=True)
+class Answered:
+    """What a limit state answered.
+
+    Attributes
+    ----------
+    limit_state
+        Its identifier.
+    results
+        Its rows; where it could not be evaluated the row that says so.
+    refusal
+        The error behind such a row, if there is one.
+    """
+
+    limit_state: str
+    results: tuple[Result, ...]
+    refusal: BaseException | None = None
+
+    @property
+    def refused(self) -> bool:
+        """Whether any of its rows could not be evaluated."""
+        return any(row.kind is Kind.NOT_EVALUATED for row in self.results)
 
 
 def evaluate(
@@ -48,9 +72,44 @@ def evaluate(
     InputError
         If the provisions are not known.
     """
+    results = [
+        row
+        for one in answers(jacket, host=host, provisions=provisions, only=only)
+        for row in one.results
+    ]
+    return (*results, *problem_rows(host, provisions, only=only))
+
+
+def problem_rows(
+    host: Host, provisions: str, *, only: Collection[str] | None = None
+) -> tuple[Result, ...]:
+    """Rows on plug-ins that failed, and on provisions that have no limit states at all.
+
+    Parameters
+    ----------
+    host, provisions, only
+        As in `evaluate`.
+    """
+    rows = tuple(_problem_row(problem, provisions) for problem in host.problems_for(provisions))
+    if rows or only is not None or host.limit_states(provisions):
+        return rows
+    reason = f"provisions {provisions} have no limit states"
+    nothing = _row("No limit state", Kind.NOT_EVALUATED, reason)
+    return (replace(nothing, provisions=provisions, written_by=provisions),)
+
+
+def answers(
+    jacket: Jacket, *, host: Host, provisions: str = "us", only: Collection[str] | None = None
+) -> Iterator[Answered]:
+    """Answers of the limit states of a set of provisions, one after the other.
+
+    Parameters
+    ----------
+    jacket, host, provisions, only
+        As in `evaluate`.
+    """
     jacket = jacket_for(jacket, host=host, provisions=provisions)
     omitted = host.omitted(provisions)
-    results: list[Result] = []
     for one in host.limit_states(provisions):
         name = one.limit_state.id
         if only is not None and name not in only:
@@ -58,10 +117,11 @@ def evaluate(
         if name in omitted:
             found: Sequence[Result]
             found = (_row(one.limit_state.title, Kind.NOT_APPLICABLE, omitted[name]),)
-            written_by = _omitted_by(name, host.lineage(provisions))
+            written_by, refusal = _omitted_by(name, host.lineage(provisions)), None
         else:
-            found, written_by = _evaluate_one(one, jacket, host), one.limit_state.provisions
-        results += (
+            found, refusal = _evaluate_one(one, jacket, host)
+            written_by = one.limit_state.provisions
+        rows = tuple(
             replace(
                 result,
                 limit_state=name,
@@ -71,12 +131,7 @@ def evaluate(
             )
             for result in found
         )
-    results += (_problem_row(problem, provisions) for problem in host.problems_for(provisions))
-    if not results and only is None:
-        reason = f"provisions {provisions} have no limit states"
-        nothing = _row("No limit state", Kind.NOT_EVALUATED, reason)
-        results.append(replace(nothing, provisions=provisions, written_by=provisions))
-    return tuple(results)
+        yield Answered(name, rows, refusal)
 
 
 def _omitted_by(name: str, lineage: Sequence[Provisions]) -> str:
@@ -84,21 +139,24 @@ def _omitted_by(name: str, lineage: Sequence[Provisions]) -> str:
     return next(one.id for one in reversed(lineage) if name in one.omits)
 
 
-def _evaluate_one(one: Registered, jacket: Jacket, host: Host) -> Sequence[Result]:
+def _evaluate_one(
+    one: Registered, jacket: Jacket, host: Host
+) -> tuple[Sequence[Result], BaseException | None]:
     limit_state, plugin = one.limit_state, one.plugin
     key = (limit_state.provisions, limit_state.id)
     if key in host.given_up:
         problem = f"{host.given_up[key]} when it was asked before, and is not asked again"
-        return (_row(limit_state.title, Kind.NOT_EVALUATED, _told(one, problem)),)
+        return (_row(limit_state.title, Kind.NOT_EVALUATED, _told(one, problem)),), None
     outcome = answer_of(one, jacket, seconds=host.time_limit)
     if outcome.timed_out:
         host.given_up[key] = str(outcome.problem)
     answer = outcome.problem if outcome.value is None else outcome.value
     remarks = tuple(f"plug-in {plugin.name} {remark}" for remark in outcome.remarks)
     if not isinstance(answer, tuple):
-        return (_row(limit_state.title, Kind.NOT_EVALUATED, _told(one, answer), *remarks),)
+        row = _row(limit_state.title, Kind.NOT_EVALUATED, _told(one, answer), *remarks)
+        return (row,), outcome.error
     first, *others = answer
-    return (replace(first, notes=(*first.notes, *remarks)), *others)
+    return (replace(first, notes=(*first.notes, *remarks)), *others), None
 
 
 def _told(one: Registered, problem: object) -> str:

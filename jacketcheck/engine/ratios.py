@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 
 import numpy as np
 from numpy.typing import NDArray
 
-from jacketcheck.analysis.memo import some_designs
-from jacketcheck.engine.evaluate import evaluate
+from jacketcheck.analysis.memo import divided, some_designs
+from jacketcheck.engine.evaluate import Answered, answers, problem_rows
+from jacketcheck.errors import DomainError
 from jacketcheck.host.host import Host
 from jacketcheck.jacket.designs import design_count
 from jacketcheck.jacket.jacket import Jacket
@@ -19,7 +20,8 @@ from jacketcheck.results import Kind, Result
 __all__ = ["DesignRatios", "RatioRow", "merged_ratios", "ratios_of_designs"]
 
 _PATIENCE = 32
-"""Designs asked one by one, all refused for one reason, before the rest of a batch is not."""
+"""Designs asked one by one, all refused for one reason and no other one answered, before the rest
+of a batch is not: what is missing is then missing in all of them."""
 
 Indexes = NDArray[np.intp]
 
@@ -151,15 +153,16 @@ def ratios_of_designs(
     -------
     DesignRatios
         Where a limit state refuses a batch because of some of its designs, the batch is divided
-        until those stand alone; only they count as not evaluated. After many refusals of single
-        designs for one and the same reason the others are not asked any more and count as not
-        evaluated as well.
+        until those stand alone; only they count as not evaluated. Where it has answered no design
+        at all and refused many for one and the same reason, which is no range of a formula, the
+        others are not asked any more and count as not evaluated as well.
     """
     count = design_count(jacket)
     collected = _Collected(count)
     for name in provisions:
         asked = _Asked(host, name)
         asked.evaluate(jacket, np.arange(count), only, collected)
+        collected.add(problem_rows(host, name, only=only), np.arange(count))
     return collected.ratios()
 
 
@@ -242,12 +245,13 @@ class _Collected:
 
 
 class _Asked:
-    """One set of provisions, and how often single designs were refused for the same reason."""
+    """One set of provisions, and how the limit states took to single designs."""
 
     def __init__(self, host: Host, provisions: str) -> None:
         self._host = host
         self._provisions = provisions
         self._refusals: dict[tuple[str, str], int] = {}
+        self._answered: set[str] = set()
 
     def evaluate(
         self,
@@ -256,26 +260,49 @@ class _Asked:
         only: Collection[str] | None,
         collected: _Collected,
     ) -> None:
-        """Evaluate a batch; divide it for the limit states that refuse it."""
-        results = evaluate(jacket, host=self._host, provisions=self._provisions, only=only)
-        refused = {one.limit_state for one in results if one.kind is Kind.NOT_EVALUATED}
-        refused.discard("plug-in-problem")
-        single = indexes.size == 1
-        if single:
-            self._count_refusals(results)
-        retried = set() if single else {name for name in refused if self._is_worth(name, results)}
-        collected.add([one for one in results if one.limit_state not in retried], indexes)
-        if retried:
-            for half in np.array_split(np.arange(indexes.size), 2):
-                self.evaluate(some_designs(jacket, half), indexes[half], retried, collected)
+        """Evaluate a batch; divide it for the limit states that refuse it.
 
-    def _count_refusals(self, results: Iterable[Result]) -> None:
-        for one in results:
-            if one.kind is Kind.NOT_EVALUATED:
-                key = (one.limit_state, "; ".join(one.notes))
-                self._refusals[key] = self._refusals.get(key, 0) + 1
+        Those that ask for the same division are asked together, so that they share analyses.
+        """
+        count, again = indexes.size, _Divisions()
+        for one in answers(jacket, host=self._host, provisions=self._provisions, only=only):
+            if not one.refused:
+                self._answered.add(one.limit_state)
+            elif count > 1 and self._is_worth(one):
+                again.add(one.limit_state, divided(count, one.refusal))
+                continue
+            elif count == 1:
+                self._count_refusal(one)
+            collected.add(one.results, indexes)
+        for names, parts in again:
+            for part in parts:
+                self.evaluate(some_designs(jacket, part), indexes[part], names, collected)
 
-    def _is_worth(self, name: str, results: Iterable[Result]) -> bool:
+    def _count_refusal(self, one: Answered) -> None:
+        key = (one.limit_state, _reason(one))
+        self._refusals[key] = self._refusals.get(key, 0) + 1
+
+    def _is_worth(self, one: Answered) -> bool:
         """Whether a batch that was refused is asked in parts."""
-        reasons = ["; ".join(one.notes) for one in results if one.limit_state == name]
-        return all(self._refusals.get((name, reason), 0) < _PATIENCE for reason in reasons)
+        if one.limit_state in self._answered or isinstance(one.refusal, DomainError):
+            return True
+        return self._refusals.get((one.limit_state, _reason(one)), 0) < _PATIENCE
+
+
+def _reason(one: Answered) -> str:
+    return "; ".join(note for row in one.results for note in row.notes)
+
+
+class _Divisions:
+    """Divisions of one batch, with the limit states that ask for each."""
+
+    def __init__(self) -> None:
+        self._found: dict[bytes, tuple[set[str], list[Indexes]]] = {}
+
+    def add(self, limit_state: str, parts: list[Indexes]) -> None:
+        """Take up what one limit state asks for."""
+        names, _ = self._found.setdefault(parts[0].tobytes(), (set(), parts))
+        names.add(limit_state)
+
+    def __iter__(self) -> Iterator[tuple[set[str], list[Indexes]]]:
+        return iter(self._found.values())

@@ -73,6 +73,9 @@ def _checked(entry: object, shape: tuple[int, ...]) -> Result:
             kind=entry.kind,
             without_margin=bool(entry.without_margin),
             follows_from=tuple(entry.follows_from),
+            rule=entry.rule,
+            resistance_factor=_factor("resistance_factor", entry.resistance_factor, shape),
+            bias=_factor("bias", entry.bias, shape),
         )
     except _Breach as breach:
         raise _Breach(f"{breach} (row {entry.title!r}, {entry.location!r})") from breach
@@ -91,6 +94,8 @@ def _check_texts(entry: Result) -> None:
         raise _Breach("follows_from must be a sequence of ids of limit states")
     if not entry.title.strip():
         raise _Breach("title is empty")
+    if not isinstance(entry.rule, str):
+        raise _Breach("rule is not a text")
 
 
 def _checked_step(step: object, shape: tuple[int, ...]) -> Step:
@@ -132,6 +137,16 @@ def _numbers(name: str, value: object, shape: tuple[int, ...], *, verdict: bool)
         _check_range(name, numbers)
     numbers.setflags(write=False)
     return numbers if numbers.ndim else float(numbers)
+
+
+def _factor(name: str, value: object, shape: tuple[int, ...]) -> Real:
+    """A factor on a capacity: a number above zero, or one for each design."""
+    if isinstance(value, float) and 0.0 < value < math.inf:
+        return float(value)
+    factor = _numbers(name, value, shape, verdict=False)
+    if not np.all(np.isfinite(factor) & np.greater(factor, 0.0)):
+        raise _Breach(f"{name} is not a finite number above zero")
+    return factor
 
 
 def _check_range(name: str, numbers: Floats) -> None:

@@ -2,18 +2,26 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 import numpy as np
 
+from jacketcheck.limit_state import NoScatter
 from jacketcheck.mechanics._arrays import Real
 from jacketcheck.results import Kind, Result, Step, Steps
 
 __all__ = [
+    "LAYOUT_RULE",
     "length_at_least",
     "length_at_most",
     "not_applicable",
     "only_valid",
     "within_range",
 ]
+
+LAYOUT_RULE: Final = NoScatter(
+    "a rule of layout, which the jacket meets as drawn or not: no scatter"
+)
 
 
 def length_at_least(

@@ -19,14 +19,15 @@ class SteelCode:
 
     Attributes
     ----------
-    name
-        Code with edition.
+    key, name
+        Short name in the keys of rules, and code with edition.
     shear, bearing, tension_yield, rupture, block
         Resistance factors.
     shear_clause, bearing_clause, yield_clause, rupture_clause, block_clause
         Clauses without the code's name.
     """
 
+    key: str
     name: str
     shear: float
     bearing: float
@@ -86,6 +87,7 @@ class SteelCode:
 
 US_CODES: Final = (
     SteelCode(
+        key="aisc",
         name=AISC,
         shear=bolt_strength.AISC_BOLT_RESISTANCE_FACTOR,
         bearing=bolt_bearing.AISC_BEARING_RESISTANCE_FACTOR,
@@ -99,6 +101,7 @@ US_CODES: Final = (
         block_clause="J4.3",
     ),
     SteelCode(
+        key="aashto",
         name=AASHTO,
         shear=bolt_strength.AASHTO_BOLT_SHEAR_RESISTANCE_FACTOR,
         bearing=bolt_bearing.AASHTO_BEARING_RESISTANCE_FACTOR,

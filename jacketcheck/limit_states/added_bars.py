@@ -11,7 +11,7 @@ from jacketcheck.analysis.lap import lap_hoop_force, tension_share
 from jacketcheck.analysis.repair_anchorage import repair_anchorage
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.jacket.jacket_parts import AddedBarLayer
-from jacketcheck.limit_state import limit_state
+from jacketcheck.limit_state import Scatter, limit_state
 from jacketcheck.limit_states._added_bar_steps import add_added_bar
 from jacketcheck.limit_states._rows import not_applicable
 from jacketcheck.limit_states.editions import AASHTO, ACI, AISC, FIB
@@ -35,6 +35,13 @@ _IN_GROUT: Final = (
     title="Development of the added bars in the repair",
     monotonic={"added_bars.height": -1},
     effort="closed-form",
+    scatter=Scatter(
+        "length that develops the actual yield strength exceeds the length beside "
+        "the column bars; in samples that slip, splitting is not held",
+        rules=("grout-development",),
+        model="anchorage",
+        steady=False,
+    ),
 )
 def added_bar_development(jacket: Jacket) -> list[Result]:
     """Length that develops the added bars' yield strength from their top downwards."""
@@ -51,7 +58,8 @@ def added_bar_development(jacket: Jacket) -> list[Result]:
     demand = steps.add("l_need", "shortest length that develops f_ye", found.needed_length, "mm",
                        "dσ/dx = 4 τ(s)/d_b, ds/dx = ε(σ)")  # fmt: skip
     capacity = _add_lap_length(jacket, added, steps)
-    return [Result(title, "grout", demand, capacity, "mm", clause, steps.lines, (_IN_GROUT,))]
+    return [Result(title, "grout", demand, capacity, "mm", clause, steps.lines, (_IN_GROUT,),
+                   rule="grout-development")]  # fmt: skip
 
 
 def _add_lap_length(jacket: Jacket, added: AddedBarLayer, steps: Steps) -> Real:
@@ -69,6 +77,10 @@ def _add_lap_length(jacket: Jacket, added: AddedBarLayer, steps: Steps) -> Real:
     title="Laps of added bars and column bars",
     monotonic={"added_bars.height": -1},
     effort="closed-form",
+    scatter=Scatter(
+        "hoop force of the laps at the actual tensile strength exceeds yield of the sleeve",
+        rules=("lap-hoop-force",),
+    ),
 )
 def added_bar_lap(jacket: Jacket) -> list[Result]:
     """Hoop force of the noncontact laps against yield of the sleeve, and their offset."""
@@ -94,7 +106,8 @@ def _lap_force(jacket: Jacket, added: AddedBarLayer, title: str) -> Result:
     strength = np.multiply(sleeve.steel.yield_strength, sleeve.thickness) * factor
     capacity = steps.add("φF_y t", "φ F_y t", strength, "N/mm", f"{AISC} J4.1(a)")
     where = "hoop force alone, beside yield of the sleeve"
-    return Result(title, where, demand, capacity, "N/mm", clause, steps.lines)
+    return Result(title, where, demand, capacity, "N/mm", clause, steps.lines,
+                  rule="lap-hoop-force", resistance_factor=factor)  # fmt: skip
 
 
 def _lap_offset(jacket: Jacket, added: AddedBarLayer, title: str) -> Result:

@@ -9,7 +9,7 @@ import numpy as np
 from jacketcheck.analysis.bond import BarBond, bar_bonds
 from jacketcheck.analysis.damaged_bars import add_anchorage_length, debonding_bars
 from jacketcheck.jacket.jacket import Jacket
-from jacketcheck.limit_state import limit_state
+from jacketcheck.limit_state import NoScatter, Scatter, limit_state
 from jacketcheck.limit_states._rows import not_applicable
 from jacketcheck.mechanics._arrays import Real
 from jacketcheck.results import Result, Steps
@@ -35,6 +35,9 @@ _UNCHIPPED: Final = (
     title=_STRESS,
     monotonic={"grout.strength": 0, "repair_height": 0},
     effort="bond",
+    scatter=NoScatter(
+        "the same event as bar-length",
+    ),
 )
 def bar_bond(jacket: Jacket) -> list[Result]:
     """Stress that each group of fractured bars must and can develop at the top of the repair."""
@@ -45,7 +48,8 @@ def bar_bond(jacket: Jacket) -> list[Result]:
         capacity = steps.add("f_s", "largest over free-end slips", bond.developed_stress, "MPa",
                              _EQUATIONS)  # fmt: skip
         row = Result(_STRESS, bars.name(index), demand, capacity, "MPa", jacket.bond_model.source,
-                     steps.lines, _notes(jacket, index), without_margin=True)  # fmt: skip
+                     steps.lines, _notes(jacket, index), without_margin=True,
+                     rule="bond-stress")  # fmt: skip
         rows.append(row)
     return rows or [not_applicable(_STRESS, _NONE)]
 
@@ -55,6 +59,12 @@ def bar_bond(jacket: Jacket) -> list[Result]:
     title=_LENGTH,
     monotonic={"grout.strength": 0, "repair_height": 0},
     effort="bond",
+    scatter=Scatter(
+        "length that develops the bars' target stress with their actual bond exceeds "
+        "the length available; in samples that slip, splitting is not held",
+        rules=("bond-length",),
+        steady=False,
+    ),
 )
 def bar_length(jacket: Jacket) -> list[Result]:
     """Length needed over length available; unlike the stress it tells how much is to spare."""
@@ -65,7 +75,8 @@ def bar_length(jacket: Jacket) -> list[Result]:
         demand = steps.add("l_need", "shortest length that develops it", bond.needed_length, "mm",
                            _EQUATIONS)  # fmt: skip
         row = Result(_LENGTH, bars.name(index), demand, bond.available_length, "mm",
-                     jacket.bond_model.source, steps.lines, _notes(jacket, index))  # fmt: skip
+                     jacket.bond_model.source, steps.lines, _notes(jacket, index),
+                     rule="bond-length")  # fmt: skip
         rows.append(row)
     return rows or [not_applicable(_LENGTH, _NONE)]
 

@@ -10,7 +10,7 @@ from jacketcheck.errors import NotEvaluatedError
 from jacketcheck.jacket.bolt_fit import ROUNDING
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.limit_state import limit_state
-from jacketcheck.limit_states._rows import not_applicable
+from jacketcheck.limit_states._rows import LAYOUT_RULE, not_applicable
 from jacketcheck.limit_states.editions import AISC
 from jacketcheck.mechanics._arrays import Real
 from jacketcheck.results import Result, Steps
@@ -26,7 +26,12 @@ _NOTE: Final = (
 )
 
 
-@limit_state("bolt-threads", title=_TITLE, effort="closed-form")
+@limit_state(
+    "bolt-threads",
+    title=_TITLE,
+    effort="closed-form",
+    scatter=LAYOUT_RULE,
+)
 def bolt_threads(jacket: Jacket) -> list[Result]:
     """The nut must not meet the end of the thread; threads said to be excluded must be."""
     if not np.all(np.isfinite(jacket.bolts.fit.least_clamp)):

@@ -9,7 +9,8 @@ import numpy as np
 from jacketcheck.analysis.closing import closing_of_gap
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.jacket.jacket_parts import AddedBarLayer
-from jacketcheck.limit_state import limit_state
+from jacketcheck.limit_state import Scatter, limit_state
+from jacketcheck.limit_states._rows import LAYOUT_RULE
 from jacketcheck.limit_states.editions import ACI, PRIESTLEY
 from jacketcheck.limit_states.seam_detailing import Rule
 from jacketcheck.mechanics._arrays import Real
@@ -29,7 +30,15 @@ LEAST_CLEARANCE: Final = 25.4
 """Clear distance that grout needs between parts [mm], 1 in (ACI 318-19 25.2.1)."""
 
 
-@limit_state("sleeve-gap", title=_GAP, monotonic={"sleeve.gap": -1})
+@limit_state(
+    "sleeve-gap",
+    title=_GAP,
+    monotonic={"sleeve.gap": -1},
+    scatter=Scatter(
+        "rotation of the base closes the gap, so that the sleeve takes axial load",
+        rules=("gap-closing",),
+    ),
+)
 def sleeve_gap(jacket: Jacket) -> list[Result]:
     """The gap must stay open when the base rotates, so that the sleeve carries no axial load."""
     steps, gap, layer = Steps(), jacket.sleeve.gap, jacket.column.layer
@@ -48,12 +57,17 @@ def sleeve_gap(jacket: Jacket) -> list[Result]:
                  Steps())  # fmt: skip
     return [
         Result(_GAP, "closing by rotation of the base", need, gap, "mm", "geometry; no clause",
-               steps.lines),
+               steps.lines, rule="gap-closing"),
         usual.at_least(),
     ]  # fmt: skip
 
 
-@limit_state("annulus-clearance", title=_ROOM, effort="closed-form")
+@limit_state(
+    "annulus-clearance",
+    title=_ROOM,
+    effort="closed-form",
+    scatter=LAYOUT_RULE,
+)
 def annulus_clearance(jacket: Jacket) -> list[Result]:
     """Clear distances in the annulus between column, added bars, bolts and sleeve."""
     steps = Steps()

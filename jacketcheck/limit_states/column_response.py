@@ -14,7 +14,7 @@ from jacketcheck.analysis.displacement import (
     capacity_of_repaired,
 )
 from jacketcheck.jacket.jacket import Jacket
-from jacketcheck.limit_state import limit_state
+from jacketcheck.limit_state import NoScatter, Scatter, limit_state
 from jacketcheck.limit_states.editions import GUIDE_SPEC
 from jacketcheck.mechanics._arrays import Real
 from jacketcheck.mechanics.relocated_hinge import P_DELTA_LIMIT, p_delta_ratio
@@ -40,7 +40,14 @@ _DIRECTION: Final = (
 _NO_DEMAND: Final = "no displacement demand was given (actions.displacement_demand): no verdict"
 
 
-@limit_state("load-capacity", title="Lateral load capacity restored")
+@limit_state(
+    "load-capacity",
+    title="Lateral load capacity restored",
+    scatter=Scatter(
+        "lateral strength of the original column exceeds that of the repaired one",
+        rules=("lateral-load",),
+    ),
+)
 def load_capacity(jacket: Jacket) -> list[Result]:
     """Lateral strength of the repaired column against the original's."""
     steps, height = Steps(), jacket.column.height
@@ -63,7 +70,14 @@ def load_capacity(jacket: Jacket) -> list[Result]:
     capacity = steps.add("V", "min(V_above, V_base)", np.minimum(above, at_base), "N", "statics")
     return [
         Result(
-            "Lateral load capacity restored", "column", demand, capacity, "N", _HINGE, steps.lines
+            "Lateral load capacity restored",
+            "column",
+            demand,
+            capacity,
+            "N",
+            _HINGE,
+            steps.lines,
+            rule="lateral-load",
         )
     ]
 
@@ -85,7 +99,15 @@ def _add_capacity(jacket: Jacket, steps: Steps, capacity: ColumnCapacity, mark: 
     return steps.add(f"Δ_u,{mark}", f"Δ_y,{mark} + {plastic}", capacity.displacement, "mm", _HINGE)
 
 
-@limit_state("displacement-capacity", title="Displacement capacity")
+@limit_state(
+    "displacement-capacity",
+    title="Displacement capacity",
+    scatter=Scatter(
+        "displacement demand as written exceeds the capacity",
+        rules=("displacement-demand",),
+        model="displacement",
+    ),
+)
 def displacement_capacity(jacket: Jacket) -> list[Result]:
     """Displacement capacity against the demand, and beside the original's."""
     repaired = capacity_of_repaired(jacket)
@@ -100,7 +122,7 @@ def displacement_capacity(jacket: Jacket) -> list[Result]:
         told = (*unequal, _BUCKLES) if buckles else unequal
         rows.append(
             Result("Displacement capacity", "against the demand", demand, capacity, "mm",
-                   f"{_HINGE}; {GUIDE_SPEC} 4.8", steps.lines, told)
+                   f"{_HINGE}; {GUIDE_SPEC} 4.8", steps.lines, told, rule="displacement-demand")
         )  # fmt: skip
     rows.append(_buckling(jacket, repaired))
     steps = Steps()
@@ -142,7 +164,13 @@ def _buckling(jacket: Jacket, repaired: ColumnCapacity) -> Result:
     )
 
 
-@limit_state("p-delta", title="P-Delta")
+@limit_state(
+    "p-delta",
+    title="P-Delta",
+    scatter=NoScatter(
+        "tells whether an analysis may leave P-Delta out: no event",
+    ),
+)
 def p_delta(jacket: Jacket) -> list[Result]:
     """Moment of the axial load on the displaced column over the plastic moment."""
     steps, demands = Steps(), jacket.demands
@@ -161,7 +189,9 @@ def p_delta(jacket: Jacket) -> list[Result]:
     limit = steps.add(
         "limit", "P-Delta may be left out of the analysis", P_DELTA_LIMIT, "1", clause
     )
-    return [Result("P-Delta", "column", ratio, limit, "1", clause, steps.lines)]
+    return [
+        Result("P-Delta", "column", ratio, limit, "1", clause, steps.lines, rule="p-delta-ratio")
+    ]
 
 
 def _add_displacement(jacket: Jacket, repaired: ColumnCapacity, steps: Steps) -> Real:

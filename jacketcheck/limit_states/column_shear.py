@@ -9,7 +9,7 @@ import numpy as np
 from jacketcheck.analysis.displacement import capacity_of_repaired
 from jacketcheck.analysis.hinge import add_hinge
 from jacketcheck.jacket.jacket import Jacket
-from jacketcheck.limit_state import limit_state
+from jacketcheck.limit_state import Scatter, limit_state
 from jacketcheck.limit_states.editions import GUIDE_SPEC
 from jacketcheck.mechanics import degrading_column_shear as degrading
 from jacketcheck.mechanics import guide_spec_column_shear as guide
@@ -34,6 +34,11 @@ _DEGRADING: Final = "Kowalsky and Priestley 2000, ACI Struct. J. 97(3), 0.85 for
     "column-shear",
     title="Shear of the column above the repair",
     monotonic={"column.ties.area": -1, "column.ties.spacing": 1},
+    scatter=Scatter(
+        "shear of the hinge's largest moment exceeds the degrading strength of the column",
+        rules=("degrading-shear",),
+        model="column-shear",
+    ),
 )
 def column_shear(jacket: Jacket) -> list[Result]:
     """Two methods, both with a concrete part that falls with ductility; the smaller governs."""
@@ -75,7 +80,7 @@ def _guide_spec(jacket: Jacket) -> Result:
     hoops = _add_guide_hoops(jacket, steps, f"{clause}.3")
     factor = steps.add("φ", "shear", guide.GUIDE_SPEC_SHEAR_FACTOR, "1", clause)
     capacity = steps.add("φV_n", "φ (V_c + V_s)", factor * np.add(concrete, hoops), "N", clause)
-    return _row(demand, capacity, clause, steps)
+    return _row(demand, capacity, clause, steps, ("guide-spec-shear", factor))
 
 
 def _add_guide_concrete(jacket: Jacket, steps: Steps, ductility: Real, clause: str) -> Real:
@@ -135,7 +140,7 @@ def _degrading(jacket: Jacket) -> Result:
     hoops = _add_degrading_hoops(jacket, steps)
     total = np.add(concrete, axial) + hoops
     capacity = steps.add("0.85 V", "0.85 (V_c + V_p + V_s)", _DESIGN_SHARE * total, "N", _DEGRADING)
-    return _row(demand, capacity, _DEGRADING, steps)
+    return _row(demand, capacity, _DEGRADING, steps, ("degrading-shear", _DESIGN_SHARE))
 
 
 def _add_degrading_concrete(jacket: Jacket, steps: Steps) -> Real:
@@ -174,15 +179,24 @@ def _add_degrading_hoops(jacket: Jacket, steps: Steps) -> Real:
     return steps.add("V_s", expression, shear, "N", f"{_DEGRADING}; cot 30° = √3")
 
 
-def _row(demand: Real, capacity: Real, clause: str, steps: Steps) -> Result:
+def _row(
+    demand: Real, capacity: Real, clause: str, steps: Steps, rule: tuple[str, float]
+) -> Result:
+    """Row of a method, with the key of its rule and its resistance factor."""
     title = "Shear of the column above the repair"
-    return Result(title, "above the repair", demand, capacity, "N", clause, steps.lines)
+    return Result(title, "above the repair", demand, capacity, "N", clause, steps.lines,
+                  rule=rule[0], resistance_factor=rule[1])  # fmt: skip
 
 
 @limit_state(
     "repair-shear",
     title="Shear of the column inside the repair",
     monotonic={"sleeve.thickness": -1, "sleeve.steel.yield_strength": -1},
+    scatter=Scatter(
+        "the same shear exceeds the hoop action of the sleeve alone at its actual yield strength",
+        rules=("sleeve-shear",),
+        model="column-shear",
+    ),
 )
 def repair_shear(jacket: Jacket) -> list[Result]:
     """Hoop action of the sleeve alone against the shear that the relocated hinge brings."""
@@ -208,5 +222,7 @@ def repair_shear(jacket: Jacket) -> list[Result]:
             _JACKET,
             steps.lines,
             (_SLEEVE_ALONE,),
+            rule="sleeve-shear",
+            resistance_factor=factor,
         )
     ]

@@ -15,7 +15,7 @@ from jacketcheck.analysis.hoop_demand import add_radii, add_rows
 from jacketcheck.analysis.lap import lap_hoop_force
 from jacketcheck.analysis.retained import retained
 from jacketcheck.jacket.jacket import Jacket
-from jacketcheck.limit_state import limit_state
+from jacketcheck.limit_state import NoScatter, Scatter, limit_state
 from jacketcheck.limit_states._rows import not_applicable
 from jacketcheck.limit_states.editions import PRIESTLEY
 from jacketcheck.mechanics import hoop
@@ -37,6 +37,11 @@ _JUDGEMENT = (
     "clamping",
     title="Clamping of the fractured bars",
     effort="closed-form",
+    scatter=Scatter(
+        "clamping that fractured bars need exceeds what the sleeve supplies up to "
+        "yield, slip and the counted hoop strain",
+        rules=("clamping-pressure",),
+    ),
 )
 def clamping(jacket: Jacket) -> list[Result]:
     """Pressure on the core needed by each group of fractured bars, against what is supplied."""
@@ -66,6 +71,7 @@ def _clamping(jacket: Jacket, index: int) -> Result:
         _SOURCE,
         steps.lines,
         (_JUDGEMENT,),
+        rule="clamping-pressure",
     )
 
 
@@ -112,7 +118,13 @@ def _add_supply(jacket: Jacket, steps: Steps) -> None:
               "hardest-worked row, beside laps")  # fmt: skip
 
 
-@limit_state("retained-pressure", title="Confining pressure kept for the next cycle")
+@limit_state(
+    "retained-pressure",
+    title="Confining pressure kept for the next cycle",
+    scatter=NoScatter(
+        "reported only: it has no limit",
+    ),
+)
 def retained_pressure(jacket: Jacket) -> list[Result]:
     """What slip, yield, and both leave of the pressure; reported, not judged.
 

@@ -9,7 +9,7 @@ import numpy as np
 from jacketcheck.analysis.added_bars import footing_anchorage
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.jacket.jacket_parts import AddedBarLayer
-from jacketcheck.limit_state import limit_state
+from jacketcheck.limit_state import Scatter, limit_state
 from jacketcheck.limit_states._added_bar_steps import (
     ANCHORAGE,
     FAR_EDGES,
@@ -19,6 +19,7 @@ from jacketcheck.limit_states._added_bar_steps import (
 from jacketcheck.limit_states._rows import not_applicable
 from jacketcheck.limit_states.editions import ACI, GUIDE_SPEC
 from jacketcheck.limit_states.footing_breakout import breakout_row
+from jacketcheck.mechanics.adhesive_anchors import ANCHOR_STRENGTH_REDUCTION
 from jacketcheck.results import Result, Steps
 
 __all__ = ["added_bar_anchorage"]
@@ -35,6 +36,12 @@ _GROUT: Final = (
     title=ANCHORAGE,
     monotonic={"added_bars.embedment": -1},
     effort="closed-form",
+    scatter=Scatter(
+        "length that the actual yield strength needs exceeds the embedment, or the "
+        "yield force exceeds bond of an adhesive or breakout without resistance "
+        "factor, the 0.75 for earthquakes kept",
+        model="anchorage",
+    ),
 )
 def added_bar_anchorage(jacket: Jacket) -> list[Result]:
     """Embedment in grout or adhesive, and breakout of the ring of bars."""
@@ -62,7 +69,7 @@ def _grouted(jacket: Jacket, added: AddedBarLayer) -> Result:
     demand = steps.add("l_need", "max(l_d, l_ac, l_test)", grouted.required_length, "mm", clause)
     steps.add("l", "embedment", added.embedment, "mm", "input added_bars.embedment")
     return Result(ANCHORAGE, "embedment in grout", demand, added.embedment, "mm", clause,
-                  steps.lines, (_GROUT,))  # fmt: skip
+                  steps.lines, (_GROUT,), rule="grouted-embedment")  # fmt: skip
 
 
 def _adhesive(jacket: Jacket, added: AddedBarLayer) -> Result:
@@ -84,4 +91,5 @@ def _adhesive(jacket: Jacket, added: AddedBarLayer) -> Result:
     if np.any(found.adhesive.outside_method):
         notes.append("embedment outside 4 to 20 bar diameters, the range of the anchor method")
     return Result(ANCHORAGE, "bond of the adhesive", demand, capacity, "N", clause, steps.lines,
-                  tuple(notes))  # fmt: skip
+                  tuple(notes), rule="adhesive-bond",
+                  resistance_factor=ANCHOR_STRENGTH_REDUCTION)  # fmt: skip

@@ -14,6 +14,7 @@ from jacketcheck.limit_states._added_bar_steps import (
     add_anchor_factor,
 )
 from jacketcheck.limit_states.editions import ACI
+from jacketcheck.mechanics.adhesive_anchors import ANCHOR_STRENGTH_REDUCTION
 from jacketcheck.results import Kind, Result, Steps
 
 __all__ = ["breakout_row"]
@@ -52,4 +53,6 @@ def breakout_row(jacket: Jacket, added: AddedBarLayer) -> Result:
         steps.lines,
         (FAR_EDGES, _PRECLUDED if precluded else _BREAKOUT),
         kind=Kind.REPORTED if precluded else Kind.LIMIT,
+        rule="concrete-breakout",
+        resistance_factor=ANCHOR_STRENGTH_REDUCTION,
     )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Final
+from typing import Final, NamedTuple
 
 import numpy as np
 
@@ -14,7 +14,7 @@ from jacketcheck.analysis.interface import (
 )
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.jacket.jacket_parts import AddedBarLayer
-from jacketcheck.limit_state import limit_state
+from jacketcheck.limit_state import Scatter, limit_state
 from jacketcheck.limit_states._rows import not_applicable
 from jacketcheck.limit_states.editions import AASHTO, ACI
 from jacketcheck.mechanics._arrays import Real
@@ -38,8 +38,31 @@ _JUDGEMENT = (
 )
 
 
+class _Code(NamedTuple):
+    """One code: clause, key of its rule, resistance factor."""
+
+    clause: str
+    rule: str
+    factor: float
+
+
+_BY_AASHTO: Final = _Code(_AASHTO, "aashto-interface-shear", SHEAR_FACTOR)
+_BY_ACI: Final = _Code(_ACI, "aci-interface-shear", _ACI_SHEAR_FACTOR)
+
+
 @limit_state(
-    "grout-interface", title=_TITLE, monotonic={"added_bars.height": 0}, effort="closed-form"
+    "grout-interface",
+    title=_TITLE,
+    monotonic={"added_bars.height": 0},
+    effort="closed-form",
+    scatter=Scatter(
+        "1.25 times the actual yield force of half of the added bars exceeds "
+        "friction under the pressure that the sleeve keeps, hardly any in samples "
+        "that slip",
+        rules=("aashto-interface-shear",),
+        model="interface-friction",
+        steady=False,
+    ),
 )
 def grout_interface(jacket: Jacket) -> list[Result]:
     """Vertical shear from the added bars in tension against friction on the column's face.
@@ -62,7 +85,7 @@ def _aashto(jacket: Jacket, added: AddedBarLayer) -> Result:
     stress = np.minimum(np.multiply(face.friction, face.pressure), face.largest_stress)
     steps.add("V_n", "min(μ p, v_max) A_cv", stress * area, "N", _AASHTO)
     steps.add("φ", "shear", SHEAR_FACTOR, "1", f"{AASHTO} 5.5.4.2")
-    return _row(face, demand, SHEAR_FACTOR * stress * area, _AASHTO, steps)
+    return _row(face, demand, steps, stress * area, _BY_AASHTO)
 
 
 def _aci(jacket: Jacket, added: AddedBarLayer) -> Result:
@@ -78,13 +101,14 @@ def _aci(jacket: Jacket, added: AddedBarLayer) -> Result:
     stress = np.minimum(np.multiply(friction, face.pressure), largest)
     steps.add("V_n", "min(μ p, v_max) A_cv", stress * area, "N", _ACI)
     steps.add("φ", "shear", _ACI_SHEAR_FACTOR, "1", f"{ACI} 21.2.1")
-    return _row(face, demand, _ACI_SHEAR_FACTOR * stress * area, _ACI, steps)
+    return _row(face, demand, steps, stress * area, _BY_ACI)
 
 
-def _row(face: Interface, demand: Real, capacity: Real, clause: str, steps: Steps) -> Result:
-    steps.add("φV_n", "φ V_n", capacity, "N", clause)
+def _row(face: Interface, demand: Real, steps: Steps, nominal: Real, code: _Code) -> Result:
+    capacity = steps.add("φV_n", "φ V_n", np.multiply(code.factor, nominal), "N", code.clause)
     where = f"{face.surface} face of the column"
-    return Result(_TITLE, where, demand, capacity, "N", clause, steps.lines, (_JUDGEMENT,))
+    return Result(_TITLE, where, demand, capacity, "N", code.clause, steps.lines, (_JUDGEMENT,),
+                  rule=code.rule, resistance_factor=code.factor)  # fmt: skip
 
 
 def _add_demand(added: AddedBarLayer, steps: Steps) -> Real:

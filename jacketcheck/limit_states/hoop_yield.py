@@ -13,7 +13,7 @@ from jacketcheck.analysis.hoop_action import hoop_action
 from jacketcheck.analysis.hoop_demand import add_radii
 from jacketcheck.analysis.lap import lap_hoop_force
 from jacketcheck.jacket.jacket import Jacket
-from jacketcheck.limit_state import limit_state
+from jacketcheck.limit_state import Scatter, limit_state
 from jacketcheck.limit_states.editions import AISC
 from jacketcheck.mechanics import hoop
 from jacketcheck.mechanics._arrays import Real
@@ -42,6 +42,10 @@ _FOUND: Final = (
     title="Hoop yield of the sleeve under dilation",
     monotonic={"sleeve.steel.yield_strength": -1},
     effort="closed-form",
+    scatter=Scatter(
+        "hoop strain at the checked axial strain, laps included, exceeds the actual yield strain",
+        rules=("hoop-strain",),
+    ),
 )
 def hoop_dilation(jacket: Jacket) -> list[Result]:
     """Hoop strain of the sleeve at the axial strain of the base, against its yield strain.
@@ -81,6 +85,8 @@ def hoop_dilation(jacket: Jacket) -> list[Result]:
             f"Spoelstra and Monti 1999; {_YIELD}",
             steps.lines,
             (_AT_BASE,) if jacket.demands.axial_strain is not None else (_AT_BASE, _FOUND),
+            rule="hoop-strain",
+            resistance_factor=AISC_TENSION_YIELD_FACTOR,
         )
     ]
 
@@ -128,6 +134,11 @@ def _add_yield(jacket: Jacket, steps: Steps) -> Real:
     title="Hoop yield of the sleeve under clamping",
     monotonic={"sleeve.thickness": -1, "sleeve.steel.yield_strength": -1},
     effort="closed-form",
+    scatter=Scatter(
+        "hoop stress of the clamping that fractured bars need, laps included, "
+        "exceeds the actual yield strength",
+        rules=("hoop-stress",),
+    ),
 )
 def hoop_clamping(jacket: Jacket) -> list[Result]:
     """Hoop stress from the clamping pressure that the fractured bars need, laps included."""
@@ -151,5 +162,7 @@ def hoop_clamping(jacket: Jacket) -> list[Result]:
             "MPa",
             f"thin shell; {_YIELD}",
             steps.lines,
+            rule="hoop-stress",
+            resistance_factor=AISC_TENSION_YIELD_FACTOR,
         )
     ]

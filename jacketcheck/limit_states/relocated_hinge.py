@@ -11,7 +11,7 @@ from jacketcheck.analysis.base_state import CAPACITY_STRAIN
 from jacketcheck.analysis.height import worst_height
 from jacketcheck.analysis.hinge import add_hinge
 from jacketcheck.jacket.jacket import Jacket
-from jacketcheck.limit_state import limit_state
+from jacketcheck.limit_state import Scatter, limit_state
 from jacketcheck.limit_states.editions import GUIDE_SPEC
 from jacketcheck.mechanics._arrays import Real
 from jacketcheck.results import Result, Steps
@@ -35,7 +35,15 @@ def clock_text(angle: Real) -> str:
     return f"{minutes // 60 or 12}:{minutes % 60:02d}"
 
 
-@limit_state("base-moment", title="Moment at the base against the relocated hinge")
+@limit_state(
+    "base-moment",
+    title="Moment at the base against the relocated hinge",
+    scatter=Scatter(
+        "moment that the hinge's largest moment brings to the footing exceeds the "
+        "strength of the base",
+        rules=("base-moment",),
+    ),
+)
 def base_moment(jacket: Jacket) -> list[Result]:
     """Moment strength of the repaired base against the overstrength demand of the hinge above."""
     steps = Steps()
@@ -57,11 +65,19 @@ def base_moment(jacket: Jacket) -> list[Result]:
             _CLAUSE,
             steps.lines,
             (_COMPOSITE,),
+            rule="base-moment",
         )
     ]
 
 
-@limit_state("moment-along-height", title="Moment along the height of the repair")
+@limit_state(
+    "moment-along-height",
+    title="Moment along the height of the repair",
+    scatter=Scatter(
+        "the same between footing and hinge, with what bond has developed there",
+        rules=("moment-along-height",),
+    ),
+)
 def moment_along_height(jacket: Jacket) -> list[Result]:
     """Where between base and hinge the demand comes nearest to the capacity."""
     steps = Steps()
@@ -89,6 +105,7 @@ def moment_along_height(jacket: Jacket) -> list[Result]:
             _CLAUSE,
             steps.lines,
             (_COMPOSITE,),
+            rule="moment-along-height",
         )
     ]
 

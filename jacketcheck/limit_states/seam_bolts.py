@@ -10,7 +10,7 @@ import numpy as np
 from jacketcheck.analysis.hoop_demand import add_bolt_force, add_row_force
 from jacketcheck.analysis.splice import effective_splice_thickness
 from jacketcheck.jacket.jacket import Jacket
-from jacketcheck.limit_state import limit_state
+from jacketcheck.limit_state import Scatter, limit_state
 from jacketcheck.limit_states._us_codes import US_CODES, SteelCode
 from jacketcheck.mechanics import bolt_bearing
 from jacketcheck.mechanics._arrays import Real
@@ -27,6 +27,10 @@ _PLACE: Final = "hardest-worked row"
     title="Shear of the seam bolts",
     monotonic={"bolts.tensile_strength": 0},  # stronger bolts stiffen a seam that has slipped
     effort="closed-form",
+    scatter=Scatter(
+        "hoop force on a bolt exceeds its shear strength by AISC, actual tensile strength",
+        rules=("aisc-bolt-shear",),
+    ),
 )
 def seam_bolt_shear(jacket: Jacket) -> list[Result]:
     """Shear of one bolt through all its planes."""
@@ -41,7 +45,8 @@ def _bolt_shear(jacket: Jacket, code: SteelCode) -> Result:
     nominal = _add_shear(jacket, steps, code, "R_n", planes=jacket.splice.shear_planes)
     steps.add("φ", "bolt shear", code.shear, "1", clause)
     capacity = steps.add("φR_n", "φ R_n", code.shear * nominal, "N", clause)
-    return Result("Shear of the seam bolts", _PLACE, demand, capacity, "N", clause, steps.lines)
+    return Result("Shear of the seam bolts", _PLACE, demand, capacity, "N", clause, steps.lines,
+                  rule=f"{code.key}-bolt-shear", resistance_factor=code.shear)  # fmt: skip
 
 
 def _add_shear(jacket: Jacket, steps: Steps, code: SteelCode, symbol: str, *, planes: Real) -> Real:
@@ -104,15 +109,33 @@ def _splice_plate(
     )
 
 
-@limit_state("sleeve-bearing", title="Bearing and tear-out of the sleeve at the bolts",
-             monotonic={"bolts.seam_edge_distance": -1}, effort="closed-form")  # fmt: skip
+@limit_state(
+    "sleeve-bearing",
+    title="Bearing and tear-out of the sleeve at the bolts",
+    monotonic={"bolts.seam_edge_distance": -1},
+    effort="closed-form",
+    scatter=Scatter(
+        "hoop force on a row exceeds bearing or tear-out by AISC, actual tensile strength",
+        rules=("aisc-bearing",),
+        model="bolted-plate",
+    ),
+)
 def sleeve_bearing(jacket: Jacket) -> list[Result]:
     """Bearing and tear-out of the sleeve towards the seam, for one row."""
     return [_bearing(jacket, code, _sleeve(jacket)) for code in US_CODES]
 
 
-@limit_state("splice-bearing", title="Bearing and tear-out of the splice plates at the bolts",
-             monotonic={"bolts.plate_edge_distance": -1}, effort="closed-form")  # fmt: skip
+@limit_state(
+    "splice-bearing",
+    title="Bearing and tear-out of the splice plates at the bolts",
+    monotonic={"bolts.plate_edge_distance": -1},
+    effort="closed-form",
+    scatter=Scatter(
+        "hoop force on a row exceeds bearing or tear-out by AISC, actual tensile strength",
+        rules=("aisc-bearing",),
+        model="bolted-plate",
+    ),
+)
 def splice_bearing(jacket: Jacket) -> list[Result]:
     """Bearing and tear-out of the splice plate that takes most for its thickness, for one row."""
     plate = _splice_plate(
@@ -138,7 +161,8 @@ def _bearing(jacket: Jacket, code: SteelCode, plate: _HoledPlate) -> Result:
     steps.add("φ", "bearing", code.bearing, "1", clause)
     capacity = steps.add("φR_n", "φ R_n", code.bearing * nominal, "N", clause)
     title = f"Bearing and tear-out of the {plate.name} at the bolts"
-    return Result(title, _PLACE, demand, capacity, "N", clause, steps.lines)
+    return Result(title, _PLACE, demand, capacity, "N", clause, steps.lines,
+                  rule=f"{code.key}-bearing", resistance_factor=code.bearing)  # fmt: skip
 
 
 def _add_hole(jacket: Jacket, steps: Steps) -> None:
@@ -197,8 +221,18 @@ def _holes(jacket: Jacket, plate: _HoledPlate) -> HoleStrengths:
     return HoleStrengths(strength(to_edge), strength(between))
 
 
-@limit_state("seam-bolt-row", title="Strength of a bolt row",
-             monotonic={"bolts.tensile_strength": 0}, effort="closed-form")  # fmt: skip
+@limit_state(
+    "seam-bolt-row",
+    title="Strength of a bolt row",
+    monotonic={"bolts.tensile_strength": 0},
+    effort="closed-form",
+    scatter=Scatter(
+        "hoop force on a row exceeds the sum of each bolt's weakest path by AISC; "
+        "the plates' model scatter is put on all of it",
+        rules=("aisc-bolt-row",),
+        model="bolted-plate",
+    ),
+)
 def seam_bolt_row(jacket: Jacket) -> list[Result]:
     """A row of bolts with the effective strength of each: shear, sleeve and plates together."""
     return [_bolt_row(jacket, code) for code in US_CODES]
@@ -235,7 +269,8 @@ def _bolt_row(jacket: Jacket, code: SteelCode) -> Result:
     factor = steps.add("φ", "smaller of shear and bearing", min(code.shear, code.bearing), "1",
                        clause)  # fmt: skip
     capacity = steps.add("φR_n", "φ R_n", np.multiply(factor, nominal), "N", clause)
-    return Result("Strength of a bolt row", _PLACE, demand, capacity, "N", clause, steps.lines)
+    return Result("Strength of a bolt row", _PLACE, demand, capacity, "N", clause, steps.lines,
+                  rule=f"{code.key}-bolt-row", resistance_factor=factor)  # fmt: skip
 
 
 def _row_expression(jacket: Jacket, *, inside: bool) -> str:

@@ -9,7 +9,7 @@ import numpy as np
 
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.limit_state import limit_state
-from jacketcheck.limit_states._rows import not_applicable
+from jacketcheck.limit_states._rows import LAYOUT_RULE, not_applicable
 from jacketcheck.limit_states.editions import AASHTO, AISC
 from jacketcheck.mechanics import seam_detailing as rules
 from jacketcheck.mechanics import wrench_access
@@ -73,7 +73,12 @@ class Rule:
         return Result(self.title, self.where, demand, capacity, "mm", self.clause, self.steps.lines)
 
 
-@limit_state("bolt-spacing", title="Spacing of the seam bolts", effort="closed-form")
+@limit_state(
+    "bolt-spacing",
+    title="Spacing of the seam bolts",
+    effort="closed-form",
+    scatter=LAYOUT_RULE,
+)
 def bolt_spacing(jacket: Jacket) -> list[Result]:
     """Least and largest spacing of rows and columns."""
     bolts = jacket.bolts
@@ -132,7 +137,12 @@ def _plate(thickness: Real, what: str) -> Steps:
     return steps
 
 
-@limit_state("bolt-edge-distance", title="Edge distances of the seam bolts", effort="closed-form")
+@limit_state(
+    "bolt-edge-distance",
+    title="Edge distances of the seam bolts",
+    effort="closed-form",
+    scatter=LAYOUT_RULE,
+)
 def bolt_edge_distance(jacket: Jacket) -> list[Result]:
     """Least and largest distances to the sleeve's and the plates' edges."""
     bolts, sleeve = jacket.bolts, jacket.sleeve
@@ -184,7 +194,12 @@ def _edge_rows(jacket: Jacket, edge: _Edge) -> list[Result]:
     ]  # fmt: skip
 
 
-@limit_state("wrench-clearance", title="Room for the wrench", effort="closed-form")
+@limit_state(
+    "wrench-clearance",
+    title="Room for the wrench",
+    effort="closed-form",
+    scatter=LAYOUT_RULE,
+)
 def wrench_clearance(jacket: Jacket) -> list[Result]:
     """Socket between neighbouring bolts, and over the footing at the lowest bolt."""
     bolts, title = jacket.bolts, "Room for the wrench"

@@ -17,7 +17,7 @@ from jacketcheck.analysis.splice import (
 )
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.jacket.jacket_parts import Plate
-from jacketcheck.limit_state import limit_state
+from jacketcheck.limit_state import NoScatter, Scatter, limit_state
 from jacketcheck.limit_states._us_codes import US_CODES, SteelCode
 from jacketcheck.limit_states.editions import AASHTO
 from jacketcheck.mechanics import block_shear, plate_strength
@@ -40,8 +40,15 @@ _ONE_SIDED: Final = (
 )
 
 
-@limit_state("sleeve-gross-yield", title="Gross yield of the sleeve at the seam",
-             monotonic={"sleeve.steel.yield_strength": 0}, effort="closed-form")  # fmt: skip
+@limit_state(
+    "sleeve-gross-yield",
+    title="Gross yield of the sleeve at the seam",
+    monotonic={"sleeve.steel.yield_strength": 0},
+    effort="closed-form",
+    scatter=NoScatter(
+        "hoop-dilation and hoop-clamping count every sample that exceeds it",
+    ),
+)
 def sleeve_gross_yield(jacket: Jacket) -> list[Result]:
     """Yield of the sleeve's gross section under the seam force."""
     return [_sleeve_yield(jacket, code) for code in US_CODES]
@@ -59,11 +66,19 @@ def _sleeve_yield(jacket: Jacket, code: SteelCode) -> Result:
     steps.add("R_n", "F_y t", nominal, "N/mm", clause)
     capacity = _factored(steps, nominal, code.tension_yield, "N/mm", clause)
     return Result("Gross yield of the sleeve at the seam", _SEAM, demand, capacity, "N/mm", clause,
-                  steps.lines)  # fmt: skip
+                  steps.lines, rule=f"{code.key}-gross-yield",
+                  resistance_factor=code.tension_yield)  # fmt: skip
 
 
 @limit_state(
-    "sleeve-net-rupture", title="Net section of the sleeve at the bolts", effort="closed-form"
+    "sleeve-net-rupture",
+    title="Net section of the sleeve at the bolts",
+    effort="closed-form",
+    scatter=Scatter(
+        "hoop force exceeds the net section at the actual tensile strength",
+        rules=("aisc-net-rupture",),
+        model="bolted-plate",
+    ),
 )
 def sleeve_net_rupture(jacket: Jacket) -> list[Result]:
     """Rupture of the sleeve along the bolt line farthest from the seam, where it carries all."""
@@ -86,18 +101,37 @@ def _sleeve_net(jacket: Jacket, code: SteelCode) -> Result:
     steps.add("R_n", "F_u t (A_e/A_g) R_p", nominal, "N/mm", clause)
     capacity = _factored(steps, nominal, code.rupture, "N/mm", clause)
     return Result("Net section of the sleeve at the bolts", _SEAM, demand, capacity, "N/mm",
-                  clause, steps.lines)  # fmt: skip
+                  clause, steps.lines, rule=f"{code.key}-net-rupture",
+                  resistance_factor=code.rupture)  # fmt: skip
 
 
 @limit_state(
-    "splice-gross-yield", title="Yield of the splice plates over the seam", effort="closed-form"
+    "splice-gross-yield",
+    title="Yield of the splice plates over the seam",
+    effort="closed-form",
+    scatter=Scatter(
+        "hoop force, with the bending of one-sided plates, exceeds the gross section "
+        "at the actual yield strength",
+        rules=("aisc-gross-yield",),
+        model="bolted-plate",
+    ),
 )
 def splice_gross_yield(jacket: Jacket) -> list[Result]:
     """Yield of the splice plates' gross section over the seam, with their bending if one-sided."""
     return [_splice(jacket, code, rupture=False) for code in US_CODES]
 
 
-@limit_state("splice-net-rupture", title="Net section of the splice plates", effort="closed-form")
+@limit_state(
+    "splice-net-rupture",
+    title="Net section of the splice plates",
+    effort="closed-form",
+    scatter=Scatter(
+        "hoop force, with the bending of one-sided plates, exceeds the net section "
+        "at the actual tensile strength",
+        rules=("aisc-net-rupture",),
+        model="bolted-plate",
+    ),
+)
 def splice_net_rupture(jacket: Jacket) -> list[Result]:
     """Rupture of the splice plates through the bolt line next to the seam."""
     return [_splice(jacket, code, rupture=True) for code in US_CODES]
@@ -118,7 +152,9 @@ def _splice(jacket: Jacket, code: SteelCode, *, rupture: bool) -> Result:
     )
     one_sided = np.any(np.greater(splice_eccentricity(jacket), 0.0))
     notes = (_ONE_SIDED,) if one_sided else ()
-    return Result(title, _SEAM, demand, capacity, "N/mm", clause, steps.lines, notes)
+    rule = f"{code.key}-{'net-rupture' if rupture else 'gross-yield'}"
+    return Result(title, _SEAM, demand, capacity, "N/mm", clause, steps.lines, notes, rule=rule,
+                  resistance_factor=factor)  # fmt: skip
 
 
 def _add_plate_stress(jacket: Jacket, steps: Steps, code: SteelCode, *, rupture: bool) -> Real:
@@ -153,7 +189,16 @@ def _add_splice_strength(jacket: Jacket, steps: Steps, stress: Real, clause: str
     return steps.add("R_n", "min(N_o, N_i)", strength.least, "N/mm", clause)
 
 
-@limit_state("seam-block-shear", title="Block shear at the seam", effort="closed-form")
+@limit_state(
+    "seam-block-shear",
+    title="Block shear at the seam",
+    effort="closed-form",
+    scatter=Scatter(
+        "hoop force on a row exceeds block shear by AISC with actual strengths, sleeve or plates",
+        rules=("aisc-block-shear",),
+        model="bolted-plate",
+    ),
+)
 def seam_block_shear(jacket: Jacket) -> list[Result]:
     """Block shear of the sleeve and of each splice plate, per bolt row."""
     return [row for code in US_CODES for row in _block_rows(jacket, code)]
@@ -199,7 +244,8 @@ def _block_row(jacket: Jacket, code: SteelCode, plate: _TornPlate) -> Result:
         expression = "(0.60 min(F_u A_nv, F_y A_gv) + F_u A_nt)/n_r"
     steps.add("R_n", expression, nominal, "N", f"{clause}, per row; U_bs = 1")
     capacity = _factored(steps, nominal, code.block, "N", clause)
-    return Result("Block shear at the seam", plate.name, demand, capacity, "N", clause, steps.lines)
+    return Result("Block shear at the seam", plate.name, demand, capacity, "N", clause, steps.lines,
+                  rule=f"{code.key}-block-shear", resistance_factor=code.block)  # fmt: skip
 
 
 def _blocks(jacket: Jacket, code: SteelCode, plate: _TornPlate) -> dict[str, SeamBlock]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final
 
 import numpy as np
@@ -10,7 +11,7 @@ from jacketcheck.analysis.hoop_demand import add_bolt_force
 from jacketcheck.catalog.records import FayingClass
 from jacketcheck.errors import NotEvaluatedError
 from jacketcheck.jacket.jacket import Jacket
-from jacketcheck.limit_state import limit_state
+from jacketcheck.limit_state import Scatter, limit_state
 from jacketcheck.limit_states.editions import AASHTO, AISC
 from jacketcheck.limit_states.snug_bolts import probable_slip_row
 from jacketcheck.mechanics import slip
@@ -18,6 +19,7 @@ from jacketcheck.mechanics._arrays import Real
 from jacketcheck.mechanics.slip_hole_factors import (
     aashto_hole_size_factor,
     aisc_slip_resistance_factor,
+    lowest_hole_size_factor,
 )
 from jacketcheck.results import Result, Steps
 
@@ -54,6 +56,12 @@ def faying_class_of(jacket: Jacket, code: str) -> FayingClass:
     title="Slip of the seam bolts",
     monotonic={"bolts.pretension": -1, "bolts.faying_classes.1.slip_coefficient": -1},
     effort="closed-form",
+    scatter=Scatter(
+        "hoop force on a bolt exceeds friction under its actual pretension; bolts "
+        "that are only snug hold nothing; oversized and slotted holes hold less than "
+        "standard ones",
+        rules=("aisc-slip", "aashto-slip"),
+    ),
 )
 def seam_slip(jacket: Jacket) -> list[Result]:
     """Slip resistance by AISC and by AASHTO, one row each, and a probable value of snug bolts."""
@@ -112,7 +120,10 @@ def _aisc(jacket: Jacket, faying: FayingClass) -> Result:
     )
     steps.add("R_n", "μ D_u h_f T_b n_s", nominal, "N", f"{clause}, Eq. J3-4")
     capacity = steps.add("φR_n", "φ R_n", factor * nominal, "N", clause)
-    return _row(jacket, demand, capacity, steps, clause)
+    row = _row(jacket, demand, capacity, steps, clause)
+    # D_u is a mean pretension over the minimum, and larger holes hold less than standard ones
+    bias = slip.AISC_PRETENSION_RATIO / lowest_hole_size_factor(bolts.hole)
+    return replace(row, rule="aisc-slip", resistance_factor=factor, bias=bias)
 
 
 def _aashto(jacket: Jacket, faying: FayingClass) -> Result:
@@ -130,7 +141,8 @@ def _aashto(jacket: Jacket, faying: FayingClass) -> Result:
         pretensioned=bolts.pretensioned,
     )
     capacity = steps.add("R_r", "K_h K_s N_s P_t", nominal, "N", clause)
-    return _row(jacket, demand, capacity, steps, clause)
+    row = _row(jacket, demand, capacity, steps, clause)
+    return replace(row, rule="aashto-slip", bias=hole / lowest_hole_size_factor(bolts.hole))
 
 
 def _row(jacket: Jacket, demand: Real, capacity: Real, steps: Steps, clause: str) -> Result:

@@ -15,6 +15,7 @@ from jacketcheck.errors import DomainError
 __all__ = [
     "Floats",
     "Real",
+    "reject",
     "require_at_least",
     "require_at_least_or_infinite",
     "require_finite",
@@ -30,10 +31,18 @@ Real: TypeAlias = float | NDArray[np.float64]
 _INFINITE: Final = float("inf")
 
 
+def reject(wrong: NDArray[np.bool_] | np.bool_, allowed: str, **quantity: Real) -> None:
+    """Raise DomainError with the first number of a quantity that is wrong, as a plain float."""
+    if np.any(wrong):
+        [(name, value)] = quantity.items()
+        where = np.asarray(wrong)
+        first = float(np.broadcast_to(value, where.shape)[where].flat[0])
+        raise DomainError(name, first, allowed, out_of_range=where)
+
+
 def _require(name: str, values: Floats, good: NDArray[np.bool_], allowed: str) -> None:
-    """Raise DomainError with the first number that is not good, as a plain float."""
     if not good.all():
-        raise DomainError(name, float(values[~good].flat[0]), allowed)
+        reject(~good, allowed, **{name: values})
 
 
 def require_finite(**quantities: Real) -> None:

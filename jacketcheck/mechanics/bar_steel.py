@@ -10,8 +10,13 @@ from typing import Protocol
 
 import numpy as np
 
-from jacketcheck.errors import DomainError
-from jacketcheck.mechanics._arrays import Real, require_at_least, require_finite, require_positive
+from jacketcheck.mechanics._arrays import (
+    Real,
+    reject,
+    require_at_least,
+    require_finite,
+    require_positive,
+)
 
 __all__ = ["BarSteel", "BarSteels", "SteelCurve", "bar_strain_at_stress", "bar_stress"]
 
@@ -205,9 +210,7 @@ def bar_strain_at_stress(stress: Real, steel: SteelCurve) -> Real:
     require_finite(stress=stress)
     size = np.abs(stress)
     beyond = np.greater(size, steel.tensile_strength)
-    if np.any(beyond):
-        first = float(np.broadcast_to(stress, beyond.shape)[beyond].flat[0])
-        raise DomainError("stress", first, "not above the tensile strength in size")
+    reject(beyond, "not above the tensile strength in size", stress=stress)
     gain = np.subtract(steel.tensile_strength, steel.yield_strength)
     left = np.clip(np.subtract(steel.tensile_strength, size) / np.where(gain > 0, gain, 1.0), 0, 1)
     left = np.where(gain > 0.0, left, 1.0)
@@ -228,10 +231,11 @@ def _require_curve(steel: SteelCurve) -> None:
     )
     require_at_least(1.0, hardening_exponent=steel.hardening_exponent)
     require_finite(hardening_strain=steel.hardening_strain)
-    if np.any(np.less(steel.tensile_strength, steel.yield_strength)):
-        raise DomainError("tensile_strength", steel.tensile_strength, "at least the yield strength")
+    tensile, hardening = steel.tensile_strength, steel.hardening_strain
+    weaker = np.less(tensile, steel.yield_strength)
+    reject(weaker, "at least the yield strength", tensile_strength=tensile)
     yield_strain = np.divide(steel.yield_strength, steel.elastic_modulus)
-    if np.any(np.less(steel.hardening_strain, yield_strain)):
-        raise DomainError("hardening_strain", steel.hardening_strain, "at least the yield strain")
-    if np.any(np.greater_equal(steel.hardening_strain, steel.ultimate_strain)):
-        raise DomainError("hardening_strain", steel.hardening_strain, "below the ultimate strain")
+    early = np.less(hardening, yield_strain)
+    reject(early, "at least the yield strain", hardening_strain=hardening)
+    late = np.greater_equal(hardening, steel.ultimate_strain)
+    reject(late, "below the ultimate strain", hardening_strain=hardening)

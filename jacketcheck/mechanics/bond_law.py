@@ -12,7 +12,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from jacketcheck.errors import DomainError
-from jacketcheck.mechanics._arrays import Floats, Real, require_at_least, require_positive
+from jacketcheck.mechanics._arrays import Floats, Real, reject, require_at_least, require_positive
 
 __all__ = [
     "BondLaw",
@@ -372,7 +372,4 @@ def _bound(first: BondLaw, second: BondLaw) -> BondLaw:
 
 
 def _require_not_above(name: str, value: Real, bound_name: str, bound: Real) -> None:
-    above = np.greater(value, bound)
-    if np.any(above):
-        first = float(np.broadcast_to(value, above.shape)[above].flat[0])
-        raise DomainError(name, first, f"at most {bound_name}")
+    reject(np.greater(value, bound), f"at most {bound_name}", **{name: value})

@@ -12,7 +12,7 @@ from typing import Final
 import numpy as np
 
 from jacketcheck.errors import DomainError
-from jacketcheck.mechanics._arrays import Real, require_at_least, require_positive
+from jacketcheck.mechanics._arrays import Real, reject, require_at_least, require_positive
 
 __all__ = [
     "PRESSURE_RATIO_LIMIT",
@@ -244,10 +244,10 @@ def popovics_stress(
     )
     secant = np.divide(peak_stress, peak_strain)
     steeper = np.asarray(np.subtract(elastic_modulus, secant))
-    if np.any(steeper <= 0.0):
-        shown = float(np.max(secant))
-        lowest = float(np.min(elastic_modulus))
-        raise DomainError("elastic_modulus", lowest, f"above the secant {shown:g}")
+    softer = steeper <= 0.0
+    if np.any(softer):
+        shown = float(np.broadcast_to(secant, softer.shape)[softer].flat[0])
+        reject(softer, f"above the secant {shown:g}", elastic_modulus=elastic_modulus)
     r = elastic_modulus / steeper
     x = np.divide(strain, peak_strain)
     return np.multiply(peak_stress, x) * r / (r - 1.0 + np.power(x, r))

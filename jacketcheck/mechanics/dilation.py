@@ -14,8 +14,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from jacketcheck.errors import DomainError
-from jacketcheck.mechanics._arrays import Floats, Real, require_at_least
+from jacketcheck.mechanics._arrays import Floats, Real, reject, require_at_least
 from jacketcheck.mechanics._bracketed_root import bracketed_roots
 from jacketcheck.mechanics.confinement import PRESSURE_RATIO_LIMIT
 from jacketcheck.mechanics.core_concrete import CoreConcrete
@@ -80,9 +79,8 @@ class DilationEquilibrium:
 def _require_pressure_in_range(core: CoreConcrete, restraint: Restraint) -> None:
     """Reject a restraint so strong that Mander's curve ends before it yields."""
     ratio = np.asarray(np.divide(restraint.largest_core_pressure, core.unconfined_strength))
-    if np.any(ratio > PRESSURE_RATIO_LIMIT):
-        allowed = f"at most {PRESSURE_RATIO_LIMIT:.3f} (core pressure at yield over f'co)"
-        raise DomainError("pressure_ratio", float(np.max(ratio)), allowed)
+    allowed = f"at most {PRESSURE_RATIO_LIMIT:.3f} (core pressure at yield over f'co)"
+    reject(ratio > PRESSURE_RATIO_LIMIT, allowed, pressure_ratio=ratio)
 
 
 def _lateral_strain(axial_strain: Real, core: CoreConcrete, restraint: Restraint) -> Floats:

@@ -21,10 +21,10 @@ from jacketcheck.analysis.memo import (
     same_where,
     some_designs,
 )
-from jacketcheck.errors import NotEvaluatedError
+from jacketcheck.errors import CatalogError, DomainError, JacketcheckError, NotEvaluatedError
 from jacketcheck.jacket import Jacket
 from jacketcheck.jacket.designs import pick, take, with_values
-from jacketcheck.mechanics._arrays import Real
+from jacketcheck.mechanics._arrays import Real, require_within
 from tests.support.jackets import built
 
 THICKNESS = np.array([10.0, 12.0, 14.0, 16.0])
@@ -165,3 +165,48 @@ def test_designs_together_are_as_each_alone(many: Jacket) -> None:
         for one, group in zip(bonds, bar_bonds(alone), strict=True):
             stress = np.broadcast_to(one.developed_stress, THICKNESS.shape)[index]
             assert stress == pytest.approx(float(group.developed_stress), rel=1e-9)
+
+
+@pytest.mark.parametrize(
+    "refusal",
+    [
+        DomainError("thickness", 14.0, "not 14"),
+        NotEvaluatedError("14 mm is not covered"),
+        CatalogError("plate", "14 mm", "is not known"),
+    ],
+)
+def test_a_design_that_is_refused_leaves_the_others_theirs(refusal: JacketcheckError) -> None:
+    def picky(jacket: Jacket) -> Found:
+        if np.any(np.equal(jacket.sleeve.thickness, 14.0)):
+            raise refusal
+        return Found(jacket.sleeve.thickness, np.greater(jacket.sleeve.thickness, 13.0))
+
+    shared = remembered_for_all(picky)
+    thickness_of = design_by_design(shared)
+    many = with_values(built(), {"sleeve.thickness": THICKNESS})
+    with pytest.raises(type(refusal)):
+        thickness_of(many)
+    good = some_designs(many, np.array([0, 1, 3]))
+    assert np.asarray(thickness_of(good).thickness).tolist() == [10.0, 12.0, 16.0]
+    with pytest.raises(type(refusal)):
+        thickness_of(some_designs(many, np.array([2])))
+
+
+def test_designs_out_of_range_are_set_apart_at_once() -> None:
+    asked: list[int] = []
+
+    @remembered_for_all
+    def up_to_13(jacket: Jacket) -> Found:
+        asked.append(np.size(jacket.sleeve.thickness))
+        require_within(0.0, 13.0, thickness=jacket.sleeve.thickness)
+        return Found(jacket.sleeve.thickness, thick=False)
+
+    thickness = np.tile([10.0, 14.0, 12.0, 11.0], 256)
+    many = with_values(built(), {"sleeve.thickness": thickness})
+    good = some_designs(many, np.flatnonzero(thickness < 13.0))
+    found = design_by_design(up_to_13)
+    with pytest.raises(DomainError):
+        found(many)
+    assert np.asarray(found(good).thickness).tolist() == thickness[thickness < 13.0].tolist()
+    # all, those in range, and the 256 others halved until each stands alone
+    assert len(asked) <= 2 + 2 * 256

@@ -10,7 +10,7 @@ import pytest
 
 from jacketcheck.engine.evaluate import evaluate
 from jacketcheck.engine.ratios import DesignRatios, RatioRow, merged_ratios, ratios_of_designs
-from jacketcheck.errors import NotEvaluatedError
+from jacketcheck.errors import DomainError, NotEvaluatedError
 from jacketcheck.host import Host, load_host
 from jacketcheck.jacket import Jacket
 from jacketcheck.jacket.designs import pick, repeated, with_values
@@ -198,3 +198,32 @@ def test_one_design(jacket: Jacket) -> None:
     alone = ratios_of_designs(repeated(jacket, 1), host=host, only={"bolt-spacing"})
     assert alone.ratio.shape[1] == 1
     assert alone.worst.shape == (1,)
+
+
+def test_designs_out_of_range_never_hide_the_others(host_of: HostOf, jacket: Jacket) -> None:
+    """However many are refused for one reason, and whichever comes first."""
+
+    def up_to_70(jacket: Jacket) -> list[Result]:
+        gap = np.asarray(jacket.sleeve.gap)
+        if np.any(gap > 70.0):
+            raise DomainError("gap", 70.0, "at most 70")
+        return gap_below_70(jacket)
+
+    gaps = np.concatenate([np.full(200, 80.0), np.full(3, 60.0), np.full(50, 80.0)])
+    found = found_with(host_of(up_to_70), with_values(jacket, {"sleeve.gap": gaps}))
+    assert np.isnan(found.worst).tolist() == (gaps > 70.0).tolist()
+
+
+def test_designs_that_share_analyses_have_the_answers_of_each_alone(jacket: Jacket) -> None:
+    """Some lie outside formulas that all sections share."""
+    strength = np.array([160.0, 55.0, 60.0, 1e-3])
+    many = with_values(jacket, {"grout.strength": strength})
+    host = load_host(installed=False)
+    found = ratios_of_designs(many, host=host)
+    for index in range(strength.size):
+        alone = ratios_of_designs(pick(many, index), host=host)
+        names, ratio = alone.by_limit_state()
+        together = dict(zip(*found.by_limit_state(), strict=True))
+        for name, value in zip(names, ratio[:, 0], strict=True):
+            assert together[name][index] == pytest.approx(value, rel=1e-6, nan_ok=True), name
+    assert not np.isnan(found.worst[1:3]).any()
