@@ -15,6 +15,12 @@ Examples
 'sleeve-stock'
 """
 
+from jacketcheck.analysis.added_bars import (
+    LapLength,
+    add_lap_length,
+    add_struts_length,
+    lap_length,
+)
 from jacketcheck.analysis.axial_strain import (
     CheckedStrain,
     add_axial_strain,
@@ -101,6 +107,7 @@ from jacketcheck.limit_states._rows import (
     only_valid,
     within_range,
 )
+from jacketcheck.limit_states.column_response import buckling_row
 from jacketcheck.limit_states.footing_anchorage import added_bar_anchorage as us_added_bar_anchorage
 from jacketcheck.limit_states.seam_slip import faying_class_of
 from jacketcheck.limit_states.snug_bolts import probable_slip_row
@@ -152,6 +159,7 @@ __all__ = [
     "InstallationStep",
     "Jacket",
     "Kind",
+    "LapLength",
     "LimitState",
     "LotTest",
     "MethodFigure",
@@ -180,10 +188,13 @@ __all__ = [
     "add_bolt_force",
     "add_hinge",
     "add_hoop_force",
+    "add_lap_length",
     "add_row_force",
+    "add_struts_length",
     "bar_bonds",
     "base_section",
     "bond_pressure",
+    "buckling_row",
     "built_in_catalog",
     "capacity_of_original",
     "capacity_of_repaired",
@@ -199,6 +210,7 @@ __all__ = [
     "hoop_action",
     "hoop_demand",
     "lap_hoop_force",
+    "lap_length",
     "leaves",
     "length_at_least",
     "length_at_most",

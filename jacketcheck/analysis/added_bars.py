@@ -6,10 +6,12 @@ the strain of the base, and that strain from these bars; it is found as if they 
 
 from __future__ import annotations
 
+import functools
 from dataclasses import dataclass, replace
 
 import numpy as np
 
+from jacketcheck.analysis.damaged_bars import anchorage_start, debonding_bars
 from jacketcheck.analysis.memo import remembered, remembered_for_all
 from jacketcheck.catalog.bond_models import BondConditions, grouted_law
 from jacketcheck.errors import NotEvaluatedError
@@ -30,10 +32,13 @@ from jacketcheck.mechanics.bar_steel import BarSteels
 from jacketcheck.mechanics.bond_development import DevelopmentCurve, development_curve
 from jacketcheck.mechanics.development_length import reinforcement_grade_factor
 from jacketcheck.mechanics.noncontact_lap import effective_lap_length, lap_offset
+from jacketcheck.results import Steps
 
 __all__ = [
     "FootingAnchorage",
     "LapLength",
+    "add_lap_length",
+    "add_struts_length",
     "added_bar_conditions",
     "added_bar_steels",
     "added_bar_stress",
@@ -69,10 +74,34 @@ class FootingAnchorage:
 
 @dataclass(frozen=True, eq=False)
 class LapLength:
-    """Lap of the added bars with the column bars above the gap: offset, and length left [mm]."""
+    """Lap of the added bars with the column bars beside them.
 
+    Attributes
+    ----------
+    start, end
+        Heights above the footing between which the bars stand side by side and are held [mm]: from
+        the gap, or from the highest fracture of a column bar, to the top of the added bars, no
+        higher than the repair.
+    offset
+        Greatest distance from an added bar to the column bar beside it [mm].
+    available
+        Length left when struts at 45 degrees have crossed the offset, at least zero [mm].
+    """
+
+    start: Real
+    end: Real
     offset: Real
     available: Real
+
+    @property
+    def length(self) -> Real:
+        """Length over which the bars stand side by side, at least zero [mm]."""
+        return np.maximum(np.subtract(self.end, self.start), 0.0)
+
+    @property
+    def bonded_top(self) -> Real:
+        """Height at which an added bar begins to take force from the bars beside it [mm]."""
+        return np.subtract(self.end, self.offset)
 
 
 @remembered
@@ -126,9 +155,32 @@ def lap_length(jacket: Jacket) -> LapLength:
     offset = lap_offset(
         np.subtract(added.layer.circle_radius, column.circle_radius), bar_spacing=column.spacing
     )
-    # in the gap nothing holds what the struts push outwards
-    above = np.maximum(np.subtract(added.height, jacket.sleeve.gap), 0.0)
-    return LapLength(offset, effective_lap_length(above, offset=offset))
+    # in the gap nothing holds what the struts push outwards; below its fracture a bar takes nothing
+    starts = [anchorage_start(bar, jacket) for bar in debonding_bars(jacket).groups]
+    start = functools.reduce(np.maximum, starts, jacket.sleeve.gap)
+    end = np.minimum(added.height, jacket.repair_height)
+    above = np.maximum(np.subtract(end, start), 0.0)
+    return LapLength(start, end, offset, effective_lap_length(above, offset=offset))
+
+
+def add_lap_length(jacket: Jacket, steps: Steps) -> Real:
+    """Write down over which height added bars and column bars lap, and return it [mm]."""
+    added, lap = _added(jacket), lap_length(jacket)
+    steps.add("h_a", "height of the added bars", added.height, "mm", "input added_bars.height")
+    steps.add("H", "height of repair", jacket.repair_height, "mm", "input repair.height")
+    steps.add("g", "gap, in which nothing holds the struts", jacket.sleeve.gap, "mm",
+              "input repair.gap")  # fmt: skip
+    steps.add("z_0", "g, or the highest fracture, below which a bar takes nothing", lap.start, "mm",
+              "input repair.gap, damage")  # fmt: skip
+    return steps.add("l_side", "max(min(h_a, H) − z_0, 0)", lap.length, "mm", "geometry")
+
+
+def add_struts_length(jacket: Jacket, steps: Steps) -> Real:
+    """Write down the lap that counts when struts have crossed its offset, and return it [mm]."""
+    add_lap_length(jacket, steps)
+    lap = lap_length(jacket)
+    steps.add("a", "offset to the column bar beside it", lap.offset, "mm", "geometry")
+    return steps.add("l_s", "max(l_side − a, 0)", lap.available, "mm", "struts at 45°")
 
 
 def added_bar_conditions(jacket: Jacket) -> BondConditions:
@@ -176,7 +228,7 @@ def added_bar_stress(jacket: Jacket, heights: Floats, *, splits: bool = False) -
     if jacket.added_bars is None:
         return np.zeros(heights.size)
     gap = float(jacket.sleeve.gap)
-    length = float(lap_length(jacket).available) + gap - np.maximum(heights, gap)
+    length = np.maximum(float(lap_length(jacket).bonded_top) - np.maximum(heights, gap), 0.0)
     curve = _development_in_split_grout(jacket) if splits else _development(jacket)
     developed: Floats = curve.stress_over(length[None, :])[0]
     return np.minimum(developed, float(footing_anchorage(jacket).stress))

@@ -133,7 +133,7 @@ def _stations(jacket: Jacket) -> Floats:
     bars = debonding_bars(jacket).groups
     ends = {float(anchorage_start(bar, jacket)) for bar in bars}
     if jacket.added_bars is not None:
-        ends |= {float(lap_length(jacket).available) + float(jacket.sleeve.gap)}
+        ends |= {float(lap_length(jacket).bonded_top)}
     inside = [height for height in ends if 0.0 < height < top]
     return np.unique(np.append(np.linspace(0.0, top, _STATIONS), inside))
 

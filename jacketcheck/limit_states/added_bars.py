@@ -6,7 +6,7 @@ from typing import Final
 
 import numpy as np
 
-from jacketcheck.analysis.added_bars import lap_length
+from jacketcheck.analysis.added_bars import add_struts_length, lap_length
 from jacketcheck.analysis.lap import lap_hoop_force, tension_share
 from jacketcheck.analysis.repair_anchorage import repair_anchorage
 from jacketcheck.jacket.jacket import Jacket
@@ -15,7 +15,6 @@ from jacketcheck.limit_state import Scatter, limit_state
 from jacketcheck.limit_states._added_bar_steps import add_added_bar
 from jacketcheck.limit_states._rows import not_applicable
 from jacketcheck.limit_states.editions import AASHTO, ACI, AISC, FIB
-from jacketcheck.mechanics._arrays import Real
 from jacketcheck.mechanics.noncontact_lap import largest_lap_offset
 from jacketcheck.mechanics.plate_strength import AISC_TENSION_YIELD_FACTOR
 from jacketcheck.results import Kind, Result, Steps
@@ -57,19 +56,9 @@ def added_bar_development(jacket: Jacket) -> list[Result]:
     steps.add("τ_max", "grout, good bond, no pressure counted", found.law.peak_stress, "MPa", FIB)
     demand = steps.add("l_need", "shortest length that develops f_ye", found.needed_length, "mm",
                        "dσ/dx = 4 τ(s)/d_b, ds/dx = ε(σ)")  # fmt: skip
-    capacity = _add_lap_length(jacket, added, steps)
+    capacity = add_struts_length(jacket, steps)
     return [Result(title, "grout", demand, capacity, "mm", clause, steps.lines, (_IN_GROUT,),
                    rule="grout-development")]  # fmt: skip
-
-
-def _add_lap_length(jacket: Jacket, added: AddedBarLayer, steps: Steps) -> Real:
-    """Write down the length of the added bars that counts in the repair and return it [mm]."""
-    lap = lap_length(jacket)
-    steps.add("h_a", "height of the added bars", added.height, "mm", "input added_bars.height")
-    steps.add("g", "gap, in which nothing holds the struts", jacket.sleeve.gap, "mm",
-              "input repair.gap")  # fmt: skip
-    steps.add("a", "offset to the column bar beside it", lap.offset, "mm", "geometry")
-    return steps.add("l_s", "max(max(h_a − g, 0) − a, 0)", lap.available, "mm", "struts at 45°")
 
 
 @limit_state(
@@ -98,7 +87,7 @@ def _lap_force(jacket: Jacket, added: AddedBarLayer, title: str) -> Result:
     steps.add("n", "added bars", added.layer.count, "1", "input added_bars.count")
     steps.add("k", "share in tension under the base demand", tension_share(jacket), "1",
               "section analysis of the repaired base")  # fmt: skip
-    _add_lap_length(jacket, added, steps)
+    add_struts_length(jacket, steps)
     demand = steps.add("N_lap", "k n A_b f_ue/(2 π l_s)", lap_hoop_force(jacket), "N/mm", clause)
     steps.figure("F_y", sleeve.steel.name, sleeve.steel, "yield_strength", "MPa")
     steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
@@ -112,7 +101,7 @@ def _lap_force(jacket: Jacket, added: AddedBarLayer, title: str) -> Result:
 
 def _lap_offset(jacket: Jacket, added: AddedBarLayer, title: str) -> Result:
     steps, clause = Steps(), f"{ACI} 25.5.1.3"
-    _add_lap_length(jacket, added, steps)
+    add_struts_length(jacket, steps)
     allowed = largest_lap_offset(added.height)
     steps.add("a_max", "min(h_a/5, 6 in)", allowed, "mm", f"{clause}, without struts and ties")
     return Result(title, "offset of the bars", lap_length(jacket).offset, allowed, "mm", clause,

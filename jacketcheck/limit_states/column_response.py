@@ -13,6 +13,7 @@ from jacketcheck.analysis.displacement import (
     capacity_of_original,
     capacity_of_repaired,
 )
+from jacketcheck.analysis.hoop_action import tie_ratio
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.limit_state import NoScatter, Scatter, limit_state
 from jacketcheck.limit_states.editions import GUIDE_SPEC
@@ -20,7 +21,7 @@ from jacketcheck.mechanics._arrays import Real
 from jacketcheck.mechanics.relocated_hinge import P_DELTA_LIMIT, p_delta_ratio
 from jacketcheck.results import Kind, Result, Steps
 
-__all__ = ["displacement_capacity", "load_capacity", "p_delta"]
+__all__ = ["buckling_row", "displacement_capacity", "load_capacity", "p_delta"]
 
 _HINGE: Final = "plastic hinge, Caltrans SDC 1.4 (2006) 3.1.3"
 _SECTION: Final = "section analysis"
@@ -124,7 +125,7 @@ def displacement_capacity(jacket: Jacket) -> list[Result]:
             Result("Displacement capacity", "against the demand", demand, capacity, "mm",
                    f"{_HINGE}; {GUIDE_SPEC} 4.8", steps.lines, told, rule="displacement-demand")
         )  # fmt: skip
-    rows.append(_buckling(jacket, repaired))
+    rows.append(buckling_row(jacket))
     steps = Steps()
     original = _add_capacity(jacket, steps, capacity_of_original(jacket), "orig")
     capacity = _add_capacity(jacket, steps, repaired, "rep")
@@ -145,9 +146,22 @@ def displacement_capacity(jacket: Jacket) -> list[Result]:
     return rows
 
 
-def _buckling(jacket: Jacket, repaired: ColumnCapacity) -> Result:
+def buckling_row(jacket: Jacket) -> Result:
     """Displacement from which the bars above the repair buckle when it reverses; reported."""
     steps, source = Steps(), "Goodnight, Kowalsky and Nau 2016"
+    repaired = capacity_of_repaired(jacket)
+    column, ties = jacket.column, jacket.column.ties
+    steps.figure("A_bh", ties.size, ties, "area", "mm2")
+    steps.add("D′", "core", ties.core_diameter, "mm", "geometry")
+    steps.add("s", ties.kind, ties.spacing, "mm", "input column.hoops.spacing")
+    steps.add("ρ_s", "4 A_bh/(D′ s)", tie_ratio(jacket), "1", "geometry")
+    steps.figure("f_yhe", ties.size, ties, "expected_yield", "MPa")
+    steps.figure("E_s", ties.size, ties, "elastic_modulus", "MPa")
+    steps.add("P", "with the earthquake", jacket.demands.axial_load, "N",
+              "input actions.axial_load")  # fmt: skip
+    steps.add("f′ce", "column", column.concrete.expected, "MPa", column.concrete.expected_source)
+    steps.add("D", "column", column.diameter, "mm", "input column.diameter")
+    steps.add("A_g", "π D²/4", column.gross_area, "mm2", "geometry")
     steps.add("ε_bb", "0.03 + 700 ρ_s f_yhe/E_s − 0.1 P/(f′ce A_g), at least yield",
               repaired.buckling_strain, "1", source)  # fmt: skip
     capacity = steps.add("Δ_bb", "displacement at which the extreme bar reaches it",

@@ -188,6 +188,7 @@ SAMPLES: dict[Callable[..., Any], dict[str, Any]] = {
         "yield_strength": 500.0,
         "bar_diameter": 28.0,
     },
+    hinges.largest_hoop_spacing: {"bar_diameter": 28.0, "strength_ratio": 1.15},
     hinges.design_plastic_rotation: {
         "ultimate_curvature": 6.0e-5,
         "yield_curvature": 4.0e-6,

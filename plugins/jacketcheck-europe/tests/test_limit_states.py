@@ -18,7 +18,7 @@ from jacketcheck_europe.limit_states.added_bars import (
     lap_clamping,
 )
 from jacketcheck_europe.limit_states.column_shear import column_shear, jacket_shear
-from jacketcheck_europe.limit_states.displacement import displacement_capacity
+from jacketcheck_europe.limit_states.displacement import displacement_capacity, hinge_hoops
 from jacketcheck_europe.limit_states.footing_anchorage import added_bar_anchorage
 from jacketcheck_europe.limit_states.grout_interface import grout_interface
 from jacketcheck_europe.limit_states.seam_bolts import seam_bolt_shear, sleeve_bearing
@@ -216,13 +216,50 @@ def test_breakout_counts_unless_precluded(jackets: Jackets) -> None:
 
 
 def test_bars_far_apart_need_longer_laps(jacket: Jacket) -> None:
-    _, length = added_bar_lap(jacket, RECOMMENDED)
+    _, length, offset = added_bar_lap(jacket, RECOMMENDED)
     apart, lap = float(np.asarray(step(length, "Δ"))), float(step(length, "l_0"))
     assert apart > 50.0
+    assert offset.kind is Kind.REPORTED
+    assert float(offset.demand) == pytest.approx(apart, rel=1e-12)
+    assert float(offset.capacity) == 50.0
     assert float(length.demand) == pytest.approx(lap + apart, rel=1e-12)
     (development,) = added_bar_development(jacket, RECOMMENDED)
     # α_6 = 1.5 for all bars lapped at one section
     assert lap == pytest.approx(1.5 * float(development.demand), rel=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("height", "added", "expected"),
+    [(100.0, 1340.0, 1240.0), (40.0, 1340.0, 1280.0), (700.0, 1000.0, 300.0), (900.0, 800.0, 0.0)],
+)
+def test_laps_begin_above_gap_and_fractures(
+    jacket: Jacket, height: float, added: float, expected: float
+) -> None:
+    """Gap of 60 mm; the repair is 1400 mm high, the sleeve begins at its gap."""
+    bars = [
+        bar if bar.state == "intact" else replace(bar, damage_height=height)
+        for bar in jacket.column.bars
+    ]
+    column = replace(jacket.column, bars=tuple(bars))
+    layer = replace(jacket.added_bars, height=added) if jacket.added_bars else None
+    own = replace(jacket, column=column, added_bars=layer)
+    _, length, _ = added_bar_lap(own, RECOMMENDED)
+    assert float(length.capacity) == pytest.approx(expected, rel=1e-12)
+
+
+def test_bond_of_an_adhesive_is_not_extrapolated(jackets: Jackets) -> None:
+    jacket = jackets["glued, slotted"]
+    added = jacket.added_bars
+    assert added is not None
+    twenty, longer = (
+        added_bar_anchorage(
+            replace(jacket, added_bars=replace(added, embedment=embedment)), RECOMMENDED
+        )[0]
+        for embedment in (20.0 * 28.0, 30.0 * 28.0)
+    )
+    assert float(longer.capacity) == pytest.approx(float(twenty.capacity), rel=1e-12)
+    assert any("20 bar diameters" in note for note in longer.notes)
+    assert not any("20 bar diameters" in note for note in twenty.notes)
 
 
 def test_strong_grout_counts_up_to_c60(jacket: Jacket) -> None:
@@ -238,7 +275,8 @@ def test_strong_grout_counts_up_to_c60(jacket: Jacket) -> None:
 def test_jacket_over_the_laps(jacket: Jacket) -> None:
     stress, length = lap_clamping(jacket, RECOMMENDED)
     assert stress.kind is Kind.LIMIT
-    assert length.kind is Kind.REPORTED
+    assert length.kind is Kind.LIMIT
+    assert float(length.capacity) == 1400.0 - 60.0
     assert float(length.demand) == pytest.approx(1.5 * float(step(length, "l_0")), rel=1e-12)
 
 
@@ -300,7 +338,7 @@ def test_a_squat_column_is_not_evaluated(host: Host, jacket: Jacket) -> None:
 def test_displacement_of_both_curvatures(jackets: Jackets) -> None:
     for name, hinges in (("preloaded", 1.0), ("glued, slotted", 2.0)):
         jacket = jackets[name]
-        against, beside = displacement_capacity(jacket, RECOMMENDED)
+        against, buckles, beside = displacement_capacity(jacket, RECOMMENDED)
         assert float(against.demand) == 90.0
         span = float(step(against, "L_rep"))
         assert span == pytest.approx((8000.0 - 1400.0) / hinges, rel=1e-12)
@@ -308,12 +346,23 @@ def test_displacement_of_both_curvatures(jackets: Jackets) -> None:
         assert float(step(against, "L_p,rep")) == pytest.approx(0.1 * span + 187.5, rel=1e-12)
         plastic = hinges * span * float(step(against, "θ_p,rep"))
         assert float(against.capacity) > plastic
+        assert buckles.kind is Kind.REPORTED
+        assert buckles.title == "Displacement at which bars buckle"
         assert beside.kind is Kind.REPORTED
         assert float(beside.capacity) == float(against.capacity)
 
 
 def test_without_a_demand_there_is_no_verdict(jacket: Jacket) -> None:
     quiet = replace(jacket, demands=replace(jacket.demands, displacement=None))
-    (row,) = displacement_capacity(quiet, RECOMMENDED)
+    _, row = displacement_capacity(quiet, RECOMMENDED)
     assert row.kind is Kind.REPORTED
     assert any("no verdict" in note for note in row.notes)
+
+
+def test_hoops_restrain_the_bars_of_the_hinge(jacket: Jacket) -> None:
+    (row,) = hinge_hoops(jacket, RECOMMENDED)
+    # hoops at 100 mm; bars of 25 mm need them at 5 * 25 at most
+    assert (float(row.demand), float(row.capacity)) == (100.0, 125.0)
+    wide = replace(jacket.column, ties=replace(jacket.column.ties, spacing=130.0))
+    (row,) = hinge_hoops(replace(jacket, column=wide), RECOMMENDED)
+    assert row.status is Status.EXCEEDS

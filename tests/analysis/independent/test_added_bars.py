@@ -8,13 +8,14 @@ from typing import Final
 import numpy as np
 import pytest
 
-from jacketcheck.analysis.added_bars import lap_length
+from jacketcheck.analysis.added_bars import added_bar_stress, lap_length
 from jacketcheck.analysis.height import height_profile
 from jacketcheck.analysis.repair_anchorage import repair_anchorage
 from jacketcheck.analysis.retained import retained
 from tests.support.jackets import VARIANTS, built, row
 
 INCH: Final = 25.4
+_ONE_BAR: Final = 'damage = [{ bars = [1], state = "fractured"'
 
 
 def test_slipped_seams_let_the_grout_around_added_bars_split() -> None:
@@ -50,12 +51,23 @@ def test_seams_that_hold_keep_it_from_splitting() -> None:
     assert float(found.law.peak_stress) == pytest.approx(2.5 * math.sqrt(8.0 * 6.894757293168361))
 
 
-def test_the_lap_begins_above_the_gap() -> None:
+def test_the_lap_begins_above_gap_and_fractures() -> None:
+    """Nothing holds struts in the gap; a bar takes nothing over below its fracture at 4 or 5 in."""
     offset = float(lap_length(built()).offset)
     for gap, rows, end in (("3 in", 12, "2-3/8 in"), ("6 in", 11, "3-1/4 in")):
         jacket = built(f'repair.gap = "{gap}"\nbolts.rows = {rows}\nbolts.end_distance = "{end}"')
-        left = 59.0 * INCH - float(jacket.sleeve.gap) - offset
+        start = max(float(jacket.sleeve.gap), 5.0 * INCH)
+        assert float(lap_length(jacket).start) == pytest.approx(start, rel=1e-12)
+        left = 59.0 * INCH - start - offset
         assert float(lap_length(jacket).available) == pytest.approx(left, rel=1e-12)
+
+
+def test_bond_goes_on_below_the_fractures() -> None:
+    """Grout holds an added bar down to the gap, whatever happened to the column's bars."""
+    low, high = (built(f'{_ONE_BAR}, height = "{at} in" }}]') for at in (4, 20))
+    at = np.array([6.0, 15.0, 40.0]) * INCH
+    assert lap_length(high).available < lap_length(low).available
+    assert added_bar_stress(high, at) == pytest.approx(added_bar_stress(low, at), rel=1e-12)
 
 
 @pytest.mark.parametrize("variant", VARIANTS)

@@ -19,7 +19,7 @@ from jacketcheck_europe.limit_states.added_bars import (
 )
 from jacketcheck_europe.limit_states.block_tearing import seam_block_shear
 from jacketcheck_europe.limit_states.column_shear import column_shear, jacket_shear
-from jacketcheck_europe.limit_states.displacement import displacement_capacity
+from jacketcheck_europe.limit_states.displacement import displacement_capacity, hinge_hoops
 from jacketcheck_europe.limit_states.footing_anchorage import added_bar_anchorage
 from jacketcheck_europe.limit_states.grout_interface import grout_interface
 from jacketcheck_europe.limit_states.hoop_yield import hoop_clamping, hoop_dilation
@@ -81,6 +81,8 @@ _STATES: Final = (
     _State("seam-block-shear", "Block tearing at the seam", seam_block_shear),
     _State("displacement-capacity", "Displacement capacity", displacement_capacity,
            effort="sections"),
+    _State("hinge-hoops", "Hoops in the relocated hinge", hinge_hoops,
+           {"column.ties.spacing": 1, "column.layer.diameter": -1}),
     _State("column-shear", "Shear of the column above the repair", column_shear,
            {"column.ties.area": -1, "column.ties.spacing": 1}, "sections"),
     _State("jacket-shear", "Shear of the column inside the jacket", jacket_shear,

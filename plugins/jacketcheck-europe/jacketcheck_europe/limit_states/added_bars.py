@@ -13,10 +13,12 @@ from jacketcheck.plugin import (
     Real,
     Result,
     Steps,
+    add_lap_length,
+    add_struts_length,
     clamping_supply,
     lap_hoop_force,
+    lap_length,
     not_applicable,
-    repair_anchorage,
 )
 from jacketcheck_europe.editions import EN_1992, EN_1993, EN_1998_3
 from jacketcheck_europe.limit_states._anchorage import add_anchorage, add_bar, anchorage_need
@@ -29,6 +31,9 @@ __all__ = ["added_bar_development", "added_bar_lap", "lap_clamping"]
 _NONE: Final = "no added bars"
 _LAP: Final = "Laps of added bars and column bars"
 _CLAMPING: Final = "Clamping of the laps of added bars"
+_APART: Final = (
+    "beyond this clear distance the lap is longer by the distance, as the row above counts"
+)
 _BY_ANALOGY: Final = (
     "engineering judgement: a rule of EN 1998-3 Annex A, which is for laps of a column's own bars, "
     "taken for added bars beside it"
@@ -43,7 +48,7 @@ def added_bar_development(jacket: Jacket, factors: PartialFactors) -> list[Resul
     steps = Steps()
     add_bar(added, steps)
     need = add_anchorage(added, *_add_surroundings(jacket, added, steps), factors, steps)
-    capacity = _add_lap(jacket, added, steps)
+    capacity = add_struts_length(jacket, steps)
     return [
         resistance_row(
             title,
@@ -63,7 +68,11 @@ def added_bar_lap(jacket: Jacket, factors: PartialFactors) -> list[Result]:
     added = jacket.added_bars
     if added is None:
         return [not_applicable(_LAP, _NONE)]
-    return [_lap_hoops(jacket, added, factors), _lap_length(jacket, added, factors)]
+    return [
+        _lap_hoops(jacket, added, factors),
+        _lap_length(jacket, added, factors),
+        _lap_offset(jacket, added, factors),
+    ]
 
 
 def _lap_hoops(jacket: Jacket, added: AddedBarLayer, factors: PartialFactors) -> Result:
@@ -72,10 +81,10 @@ def _lap_hoops(jacket: Jacket, added: AddedBarLayer, factors: PartialFactors) ->
     add_bar(added, steps)
     steps.figure("f_ue", added.layer.steel.name, added.layer.steel, "expected_tensile", "MPa")
     steps.add("n", "added bars", added.layer.count, "1", "input added_bars.count")
-    _add_lap(jacket, added, steps)
+    add_struts_length(jacket, steps)
     force = lap_hoop_force(jacket)
-    demand = steps.add("N_lap", "n A_b f_ue/(2π l), times the share of bars in tension at the base",
-                       force, "N/mm", source)  # fmt: skip
+    expression = "n A_b f_ue/(2π l_s), times the share of bars in tension at the base"
+    demand = steps.add("N_lap", expression, force, "N/mm", source)
     steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
     design = add_design_yield(sleeve.steel, factors, steps)
     capacity = steps.add("N_pl,Rd", "t f_yd", np.multiply(sleeve.thickness, design), "N/mm",
@@ -97,15 +106,11 @@ def _lap_length(jacket: Jacket, added: AddedBarLayer, factors: PartialFactors) -
     add_bar(added, steps)
     need = add_anchorage(added, *_add_surroundings(jacket, added, steps), factors, steps, lap=True)
     clause = f"{EN_1992} 8.7.2(3)"
-    steps.add("a", "offset to the column bar beside it", repair_anchorage(jacket).offset, "mm",
-              "geometry")  # fmt: skip
-    steps.figure("φ_c", jacket.column.layer.size, jacket.column.layer, "diameter", "mm")
-    steps.add("a_c", "a − (φ + φ_c)/2", _clear_distance(jacket, added), "mm", "geometry")
+    _add_clear_distance(jacket, added, steps)
     apart = steps.add("Δ", "a_c, or 0 up to min(4 φ, 50 mm)", _extra_length(jacket, added), "mm",
                       clause)  # fmt: skip
     demand = steps.add("l_need", "l_0 + Δ", np.add(need.lap_length, apart), "mm", clause)
-    capacity = steps.add("h", "added bars above the footing", added.height, "mm",
-                         "input added_bars.height")  # fmt: skip
+    capacity = add_lap_length(jacket, steps)
     return resistance_row(
         _LAP,
         "length of the laps",
@@ -118,27 +123,49 @@ def _lap_length(jacket: Jacket, added: AddedBarLayer, factors: PartialFactors) -
     )
 
 
-def _add_lap(jacket: Jacket, added: AddedBarLayer, steps: Steps) -> Real:
-    """Write down over which length added bars lap with the column's, and return it [mm]."""
-    found = repair_anchorage(jacket)
-    steps.add("h", "added bars above the footing", added.height, "mm", "input added_bars.height")
-    steps.add("g", "gap, in which nothing holds the struts", jacket.sleeve.gap, "mm",
-              "input repair.gap")  # fmt: skip
-    steps.add("a", "offset to the column bar beside it", found.offset, "mm", "geometry")
-    return steps.add("l", "max(max(h − g, 0) − a, 0)", found.available_length, "mm", "geometry")
+def _lap_offset(jacket: Jacket, added: AddedBarLayer, factors: PartialFactors) -> Result:
+    steps, clause = Steps(), f"{EN_1992} 8.7.2(3)"
+    clear = _add_clear_distance(jacket, added, steps)
+    allowed = steps.add("a_max", "min(4 φ, 50 mm)", _near(added), "mm", clause)
+    return resistance_row(
+        _LAP,
+        "offset of the bars",
+        steps,
+        demand=clear,
+        capacity=allowed,
+        unit="mm",
+        clause=clause,
+        factors=factors,
+        notes=(_APART,),
+        kind=Kind.REPORTED,
+    )
+
+
+def _add_clear_distance(jacket: Jacket, added: AddedBarLayer, steps: Steps) -> Real:
+    """Write down the clear distance of lapped bars and return it [mm]."""
+    steps.add("a", "offset to the column bar beside it", lap_length(jacket).offset, "mm",
+              "geometry")  # fmt: skip
+    steps.figure("φ", added.layer.size, added.layer, "diameter", "mm")
+    steps.figure("φ_c", jacket.column.layer.size, jacket.column.layer, "diameter", "mm")
+    return steps.add("a_c", "max(a − (φ + φ_c)/2, 0)", _clear_distance(jacket, added), "mm",
+                     "geometry")  # fmt: skip
 
 
 def _clear_distance(jacket: Jacket, added: AddedBarLayer) -> Real:
     """Between an added bar and the column bar that it laps with [mm]."""
     radii = np.add(added.layer.diameter, jacket.column.layer.diameter) / 2.0
-    return np.subtract(repair_anchorage(jacket).offset, radii)
+    return np.maximum(np.subtract(lap_length(jacket).offset, radii), 0.0)
+
+
+def _near(added: AddedBarLayer) -> Real:
+    """Clear distance up to which lapped bars need no longer lap [mm]."""
+    return np.minimum(np.multiply(4.0, added.layer.diameter), 50.0)
 
 
 def _extra_length(jacket: Jacket, added: AddedBarLayer) -> Real:
     """What bars that do not touch add to their lap [mm]."""
     clear = _clear_distance(jacket, added)
-    near = np.minimum(np.multiply(4.0, added.layer.diameter), 50.0)
-    return np.where(np.less_equal(clear, near), 0.0, clear)
+    return np.where(np.less_equal(clear, _near(added)), 0.0, clear)
 
 
 def _grout_cover(jacket: Jacket, added: AddedBarLayer) -> Real:
@@ -181,8 +208,8 @@ def _clamping_stress(jacket: Jacket, added: AddedBarLayer) -> Result:
                           np.pi * (circle - layer.diameter), "mm", "geometry")  # fmt: skip
     cover = steps.add("c", "grout to sleeve", _grout_cover(jacket, added), "mm", "geometry")
     # bars that stand farther apart than they are high have no lap; 1 mm shows it
-    length = steps.add("L_s", "max(l, 1 mm)", np.maximum(_add_lap(jacket, added, steps), 1.0), "mm",
-                       "geometry")  # fmt: skip
+    held = np.maximum(add_struts_length(jacket, steps), 1.0)
+    length = steps.add("L_s", "max(l_s, 1 mm)", held, "mm", "geometry")
     demand = steps.add(
         "σ_l",
         "A_b f_yL/{[p/(2 n) + 2 (φ + c)] L_s}",
@@ -228,5 +255,4 @@ def _jacket_length(jacket: Jacket, added: AddedBarLayer, factors: PartialFactors
         clause=clause,
         factors=factors,
         notes=(_BY_ANALOGY,),
-        kind=Kind.REPORTED,
     )

@@ -1,4 +1,4 @@
-"""Displacement capacity with the plastic hinge of EN 1998-2 Annex E."""
+"""Displacement capacity with the plastic hinge of EN 1998-2 Annex E, and buckling of its bars."""
 
 from __future__ import annotations
 
@@ -13,6 +13,7 @@ from jacketcheck.plugin import (
     Real,
     Result,
     Steps,
+    buckling_row,
     capacity_of_original,
     capacity_of_repaired,
 )
@@ -21,7 +22,7 @@ from jacketcheck_europe.limit_states._rows import resistance_row
 from jacketcheck_europe.mechanics import hinges
 from jacketcheck_europe.partial_factors import PartialFactors
 
-__all__ = ["displacement_capacity"]
+__all__ = ["displacement_capacity", "hinge_hoops"]
 
 _TITLE: Final = "Displacement capacity"
 _CLAUSE: Final = f"{EN_1998_2} E.3.2, 4.2.4.4(2)"
@@ -33,6 +34,18 @@ _HINGE: Final = (
     "engineering judgement: the hinge length of EN 1998-2 is for hinges at a foundation or deck "
     "and is taken for the hinge above the repair, the repair itself as rigid"
 )
+_BUCKLES: Final = (
+    "bars above the repair buckle when the demand reverses, before the section is exhausted: see "
+    "the reported row"
+)
+_HOOPS: Final = "Hoops in the relocated hinge"
+_NEW_PIERS: Final = (
+    "a rule for new piers: the hinge moves to where this column's own hoops must hold the bars; "
+    "wider hoops ask for a longer repair or for confinement above it"
+)
+_LEAST_RATIO: Final = (
+    "the strength ratio of the hoops' steel is not counted: the rule's smallest spacing, δ = 5"
+)
 _NO_DEMAND: Final = "no displacement demand was given (actions.displacement_demand): no verdict"
 
 
@@ -40,6 +53,7 @@ def displacement_capacity(jacket: Jacket, factors: PartialFactors) -> list[Resul
     """Displacement capacity against the demand, and beside the original's."""
     demand = jacket.demands.displacement
     rows = [] if demand is None else [_against_demand(jacket, demand, factors)]
+    rows.append(buckling_row(jacket))
     steps = Steps()
     original = _add_capacity(
         jacket,
@@ -70,6 +84,7 @@ def displacement_capacity(jacket: Jacket, factors: PartialFactors) -> list[Resul
 
 def _against_demand(jacket: Jacket, demand: Real, factors: PartialFactors) -> Result:
     steps = Steps()
+    buckles = np.any(np.less(capacity_of_repaired(jacket).buckling_displacement, demand))
     steps.add("d_Ed", "displacement demand", demand, "mm", "input actions.displacement_demand")
     return resistance_row(
         _TITLE,
@@ -80,8 +95,22 @@ def _against_demand(jacket: Jacket, demand: Real, factors: PartialFactors) -> Re
         unit="mm",
         clause=_CLAUSE,
         factors=factors,
-        notes=(_HINGE,),
+        notes=(_HINGE, _BUCKLES) if buckles else (_HINGE,),
     )
+
+
+def hinge_hoops(jacket: Jacket, factors: PartialFactors) -> list[Result]:
+    """Spacing of the column's hoops against the largest that restrains the bars of a hinge."""
+    del factors  # the rule has none
+    layer, ties = jacket.column.layer, jacket.column.ties
+    steps, clause = Steps(), f"{EN_1998_2} 6.2.2(2), Eq. 6.9"
+    steps.figure("d_bL", layer.size, layer, "diameter", "mm")
+    demand = steps.add("s_L", f"spacing of {ties.size}", ties.spacing, "mm",
+                       "input column.hoops.spacing")  # fmt: skip
+    capacity = steps.add("s_L,max", "5 d_bL", hinges.largest_hoop_spacing(layer.diameter), "mm",
+                         clause)  # fmt: skip
+    return [Result(_HOOPS, "above the repair", demand, capacity, "mm", clause, steps.lines,
+                   (_NEW_PIERS, _LEAST_RATIO))]  # fmt: skip
 
 
 def _add_repaired(jacket: Jacket, factors: PartialFactors, steps: Steps) -> Real:

@@ -35,6 +35,14 @@ _ADHESIVE = (
     "actions of category C1 or C2; bond in uncracked concrete is taken as twice that in cracked "
     "(engineering judgement)"
 )
+_LONGER = (
+    f"embedment above {fastenings.LARGEST_EMBEDMENT:g} bar diameters: bond is counted over that "
+    "length only; beyond it use bars in grout, or the product's rules for post-installed bars"
+)
+_SHORTER = (
+    f"embedment below {fastenings.LEAST_EMBEDMENT:g} bar diameters, the least that bond fasteners "
+    "are assessed for"
+)
 _PRECLUDED = (
     "engineering judgement: struts and ties preclude breakout (added_bars.breakout_precluded); "
     "show it when the footing is checked"
@@ -91,20 +99,27 @@ def _adhesive(added: AddedBarLayer, bond_stress: Real, factors: PartialFactors) 
     _add_ring(added, steps)
     steps.add("τ_Rk", "characteristic, cracked concrete", bond_stress, "MPa",
               "input added_bars.bond_strength")  # fmt: skip
+    counted = steps.add(
+        "h_b",
+        f"min(h_ef, {fastenings.LARGEST_EMBEDMENT:g} φ), over which bond is counted",
+        np.minimum(added.embedment, np.multiply(fastenings.LARGEST_EMBEDMENT, layer.diameter)),
+        "mm",
+        clause,
+    )
     single = steps.add(
         "N⁰_Rk,p",
-        "τ_Rk π φ h_ef",
-        fastenings.bond_resistance(bond_stress, diameter=layer.diameter, embedment=added.embedment),
+        "τ_Rk π φ h_b",
+        fastenings.bond_resistance(bond_stress, diameter=layer.diameter, embedment=counted),
         "N",
         clause,
     )
     reach = steps.add(
         "c_cr,Np",
-        "3.65 φ √(2 τ_Rk) ≤ 1.5 h_ef",
+        "3.65 φ √(2 τ_Rk) ≤ 1.5 h_b",
         fastenings.bond_reach(
             layer.diameter,
             uncracked_bond_stress=np.multiply(UNCRACKED_BOND_RATIO, bond_stress),
-            embedment=added.embedment,
+            embedment=counted,
         ),
         "mm",
         clause,
@@ -122,8 +137,16 @@ def _adhesive(added: AddedBarLayer, bond_stress: Real, factors: PartialFactors) 
         unit="N",
         clause=clause,
         factors=factors,
-        notes=(_ADHESIVE,),
+        notes=(_ADHESIVE, *_outside(added)),
     )
+
+
+def _outside(added: AddedBarLayer) -> tuple[str, ...]:
+    """What is said of embedments that no assessment of bond fasteners covers."""
+    diameters = np.divide(added.embedment, added.layer.diameter)
+    longer = np.any(np.greater(diameters, fastenings.LARGEST_EMBEDMENT))
+    shorter = np.any(np.less(diameters, fastenings.LEAST_EMBEDMENT))
+    return (*((_LONGER,) if longer else ()), *((_SHORTER,) if shorter else ()))
 
 
 def _breakout(added: AddedBarLayer, footing: FootingBlock, factors: PartialFactors) -> Result:

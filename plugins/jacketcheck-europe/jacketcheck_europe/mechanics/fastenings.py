@@ -16,6 +16,8 @@ __all__ = [
     "BOND_SEISMIC_FACTOR",
     "CONE_SEISMIC_FACTOR",
     "CRACKED_CONE_COEFFICIENT",
+    "LARGEST_EMBEDMENT",
+    "LEAST_EMBEDMENT",
     "bond_reach",
     "bond_resistance",
     "cone_reach",
@@ -33,6 +35,14 @@ memory)."""
 CONE_SEISMIC_FACTOR: Final = 0.75
 """α_eq of concrete cone failure, groups of fasteners that are neither headed nor undercut
 (EN 1992-4:2018 Table C.3, from memory)."""
+
+LEAST_EMBEDMENT: Final = 4.0
+"""Embedment in bar diameters from which bond fasteners are assessed (EAD 330499, and ACI 318-19
+17.3.3 alike; from memory)."""
+
+LARGEST_EMBEDMENT: Final = 20.0
+"""Embedment in bar diameters up to which their bond counts as even (EAD 330499, and ACI 318-19
+17.3.3 alike; from memory)."""
 
 _LOWEST: Final = 12.0
 _HIGHEST: Final = 90.0

@@ -6,7 +6,7 @@ import numpy as np
 
 from jacketcheck.plugin import Real, require_at_least, require_positive
 
-__all__ = ["design_plastic_rotation", "plastic_hinge_length"]
+__all__ = ["design_plastic_rotation", "largest_hoop_spacing", "plastic_hinge_length"]
 
 
 def plastic_hinge_length(span: Real, *, yield_strength: Real, bar_diameter: Real) -> Real:
@@ -117,3 +117,43 @@ def design_plastic_rotation(
         * (1.0 - np.divide(hinge_length, np.multiply(2.0, span)))
     )
     return ultimate * np.minimum(np.sqrt(slenderness / 3.0), 1.0) / partial_factor
+
+
+def largest_hoop_spacing(bar_diameter: Real, *, strength_ratio: Real = 1.0) -> Real:
+    """Spacing of hoops up to which they keep the bars of a hinge from buckling.
+
+    Parameters
+    ----------
+    bar_diameter
+        Diameter of the longitudinal bars d_bL [mm], above zero; scalar or array.
+    strength_ratio
+        f_tk/f_yk of the transverse reinforcement [-], at least 1, the default, which gives the
+        smallest spacing of the rule.
+
+    Returns
+    -------
+    Real
+        Largest spacing s_L [mm], broadcast over the arguments.
+
+    Raises
+    ------
+    DomainError
+        If an argument lies outside its range.
+
+    Notes
+    -----
+    ``s_L <= δ d_bL`` with ``5 <= δ = 2.5 f_tk/f_yk + 2.25 <= 6``.
+
+    References
+    ----------
+    EN 1998-2:2005, 6.2.2(2), Eq. 6.9, from memory.
+
+    Examples
+    --------
+    >>> float(largest_hoop_spacing(32.0)), float(largest_hoop_spacing(32.0, strength_ratio=1.2))
+    (160.0, 168.0)
+    """
+    require_positive(bar_diameter=bar_diameter)
+    require_at_least(1.0, strength_ratio=strength_ratio)
+    factor = np.clip(2.5 * np.asarray(strength_ratio) + 2.25, 5.0, 6.0)
+    return np.multiply(factor, bar_diameter)
