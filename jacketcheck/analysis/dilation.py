@@ -39,10 +39,10 @@ class Dilation:
 
 @remembered_for_all
 def dilation(jacket: Jacket) -> Dilation:
-    """Equilibrium of core and ring; the column's own hoops do not relieve the sleeve."""
+    """Equilibrium of core and ring; neither the column's hoops nor play relieve the sleeve."""
     strain, core = checked_axial_strain(jacket).value, core_concrete(jacket)
-    minimum = restraint(jacket, expected_sleeve=False, column_hoops=False)
-    expected = restraint(jacket, expected_sleeve=True, column_hoops=False)
+    minimum = restraint(jacket, expected_sleeve=False, column_hoops=False, play=False)
+    expected = restraint(jacket, expected_sleeve=True, column_hoops=False, play=False)
     return Dilation(
         minimum=dilation_equilibrium(strain, core=core, restraint=minimum),
         expected=dilation_equilibrium(strain, core=core, restraint=expected),

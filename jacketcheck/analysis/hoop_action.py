@@ -20,6 +20,7 @@ __all__ = [
     "HoopAction",
     "core_concrete",
     "hoop_action",
+    "lowest_hole_factor",
     "restraint",
     "tie_ratio",
     "ties_effectiveness",
@@ -46,7 +47,7 @@ class HoopAction:
         Pressure on the sleeve at which the hardest-worked row slips [MPa]; infinite for snug-tight
         bolts, which do not hold by friction and whose play is `seam_slip`.
     seam_slip
-        Opening of one seam once both of its bolt groups have slipped into bearing [mm].
+        Largest opening of one seam, both of its bolt groups slipped into bearing [mm].
     initial_play
         Radial movement before the sleeve engages [mm]: that slip for snug-tight bolts, else zero.
     """
@@ -76,12 +77,14 @@ def hoop_action(jacket: Jacket) -> HoopAction:
     stiffness = _seam_stiffness(jacket)
     smallest = np.min([one.slip_coefficient for one in bolts.faying_classes], axis=0)
     slip_force = np.multiply(
-        smallest * lowest_hole_size_factor(bolts.hole),
+        smallest * lowest_hole_factor(jacket),
         np.multiply(bolts.pretension, jacket.splice.shear_planes),
     )
     hoop_force_at_slip = slip_force * bolts.columns / bolts.tributary_height
     slip_pressure: Real = np.divide(hoop_force_at_slip, radius)
-    slip = seam_opening(np.subtract(bolts.hole_along, bolts.diameter))
+    slip = seam_opening(
+        sleeve_clearance=sleeve.hole.clearance, splice_clearance=jacket.splice.hole.clearance
+    )
     return HoopAction(
         seam_stiffness=stiffness,
         sleeve_compliance=hoop.sleeve_compliance(
@@ -106,6 +109,11 @@ def hoop_action(jacket: Jacket) -> HoopAction:
         seam_slip=slip,
         initial_play=0.0 if bolts.pretensioned else radial_play(slip),
     )
+
+
+def lowest_hole_factor(jacket: Jacket) -> float:
+    """Hole size factor for slip that no code undercuts, of the ply that clamps least."""
+    return lowest_hole_size_factor(jacket.least_hole(lowest_hole_size_factor))
 
 
 def _seam_stiffness(jacket: Jacket) -> Real:
@@ -158,7 +166,9 @@ def core_concrete(jacket: Jacket) -> CoreConcrete:
     )
 
 
-def restraint(jacket: Jacket, *, expected_sleeve: bool, column_hoops: bool) -> Restraint:
+def restraint(
+    jacket: Jacket, *, expected_sleeve: bool, column_hoops: bool, play: bool
+) -> Restraint:
     """What holds the column's core together inside the sleeve.
 
     Parameters
@@ -171,6 +181,9 @@ def restraint(jacket: Jacket, *, expected_sleeve: bool, column_hoops: bool) -> R
     column_hoops
         Whether the column's own hoops are counted. They help the core and relieve the sleeve;
         around damaged bars they may be broken.
+    play
+        Whether snug-tight bolts use up the whole clearance of their holes before they bear, as
+        counts for what the sleeve can give; for what it must survive they bear at once.
     """
     action = hoop_action(jacket)
     ties = _ties(jacket) if column_hoops else (0.0, 0.0)
@@ -180,7 +193,7 @@ def restraint(jacket: Jacket, *, expected_sleeve: bool, column_hoops: bool) -> R
         radial_compliance=action.radial_compliance,
         sleeve_compliance=action.sleeve_compliance,
         yield_pressure=action.expected_yield_pressure if expected_sleeve else action.yield_pressure,
-        radial_play=action.initial_play,
+        radial_play=action.initial_play if play else 0.0,
         column_hoop_stiffness=ties[0],
         column_hoop_yield_pressure=ties[1],
     )

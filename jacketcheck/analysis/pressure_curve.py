@@ -83,8 +83,8 @@ class PressureCurve:
 def pressure_curve(jacket: Jacket) -> PressureCurve:
     """Pressure from rest to beyond the checked strain, sleeve yield and slip; one design."""
     core, action, state = core_concrete(jacket), hoop_action(jacket), dilation(jacket)
-    minimum = restraint(jacket, expected_sleeve=False, column_hoops=False)
-    expected = restraint(jacket, expected_sleeve=True, column_hoops=False)
+    minimum = restraint(jacket, expected_sleeve=False, column_hoops=False, play=False)
+    expected = restraint(jacket, expected_sleeve=True, column_hoops=False, play=False)
     laps = float(np.divide(lap_hoop_force(jacket), jacket.sleeve.inner_radius))
     checked = float(checked_axial_strain(jacket).value)
     corners = [

@@ -128,7 +128,7 @@ def sleeved_core(jacket: Jacket) -> PassiveConfinement:
     The sleeve counts with its specified minimum yield strength.
     """
     core = core_concrete(jacket)
-    ring = restraint(jacket, expected_sleeve=False, column_hoops=False)
+    ring = restraint(jacket, expected_sleeve=False, column_hoops=False, play=True)
     ratio = lateral_pressure.jacket_volumetric_ratio(
         jacket.sleeve.thickness, diameter=jacket.sleeve.inner_diameter
     )

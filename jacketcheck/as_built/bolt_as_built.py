@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
-from jacketcheck.as_built.compare_holes import hole_as_built
+from jacketcheck.as_built.compare_holes import holes_as_built
 from jacketcheck.as_built.models import AsBuilt, BoltDelivery
 from jacketcheck.as_built.records import Change
 from jacketcheck.as_built.specified import Specified
 from jacketcheck.catalog.assembly_rules import EN_1090
 from jacketcheck.catalog.installation_rules import InstallationRules
 from jacketcheck.catalog.records import BoltProduct, BoltSize
-from jacketcheck.jacket.bolt_washers import Washer, bolt_washers
+from jacketcheck.jacket.bolt_washers import Washer, bolt_washers, outer_holes
 from jacketcheck.mechanics._arguments import HoleType
 from jacketcheck.mechanics.bolt_installation import verification_tension
 from jacketcheck.schedule.assembly import Assembly, with_parts
@@ -31,9 +32,9 @@ class BoltAsBuilt:
     required
         Washers that the rules of the delivered product ask for, with its method, holes and
         plates; None where the catalogue has no rules for it.
-    hole
-        Type of the holes for the delivered diameter; None where the bolt does not go in, or no
-        type is that large.
+    holes
+        Type of the holes by field of the repair file, for the delivered diameter; None where the
+        bolt does not go in, or no type is that large.
     length
         Nominal length as delivered [mm]; None where no delivery is recorded.
     change
@@ -42,7 +43,7 @@ class BoltAsBuilt:
 
     assembly: Assembly
     required: tuple[Washer, ...] | None
-    hole: HoleType | None
+    holes: Mapping[str, HoleType | None]
     length: float | None
     change: Change
 
@@ -107,11 +108,14 @@ def bolt_as_built(record: AsBuilt, specified: Specified) -> BoltAsBuilt:
         product = specified.catalog.bolt_product(delivery.product)
         size = product.size(delivery.diameter)
     method = planned.tightening if record.tightening is None else record.tightening.method
-    hole = hole_as_built(record.holes, specified, product, size)
+    holes = holes_as_built(record.holes, specified, product, size)
+    planned_head, planned_nut = outer_holes(specified.jacket.sleeve, specified.jacket.splice)
+    inside = "splice" if float(specified.jacket.splice.inside_thickness) > 0.0 else "sleeve"
     required = bolt_washers(
         product,
         size,
-        hole=specified.repair.bolts.hole if hole is None else hole,
+        head_hole=holes[f"{inside}.hole"] or planned_head,
+        nut_hole=holes["splice.hole"] or planned_nut,
         tightening=method,
         plate_yield=_weakest_plate(record, specified),
         weathering=planned.weathering,
@@ -126,9 +130,9 @@ def bolt_as_built(record: AsBuilt, specified: Specified) -> BoltAsBuilt:
     return BoltAsBuilt(
         assembly=assembly,
         required=required,
-        hole=hole,
+        holes=holes,
         length=None if delivery is None else delivery.length,
-        change=_change(specified, product, size, hole),
+        change=_change(specified, product, size, holes),
     )
 
 
@@ -166,14 +170,19 @@ def _weakest_plate(record: AsBuilt, specified: Specified) -> float:
 
 
 def _change(
-    specified: Specified, product: BoltProduct, size: BoltSize, hole: HoleType | None
+    specified: Specified,
+    product: BoltProduct,
+    size: BoltSize,
+    holes: Mapping[str, HoleType | None],
 ) -> Change:
-    written, planned = specified.repair.bolts, specified.assembly
+    planned, jacket = specified.assembly, specified.jacket
+    written = {"sleeve.hole": jacket.sleeve.hole.kind, "splice.hole": jacket.splice.hole.kind}
     fields: dict[str, str] = {}
     if product.name != planned.product.name:
         fields["bolts.product"] = product.name
     if (product.name, size.name) != (planned.product.name, planned.size.name):
         fields["bolts.diameter"] = size.name
-    if hole is not None and hole != written.hole:
-        fields["bolts.hole"] = hole
+    fields |= {
+        field: hole for field, hole in holes.items() if hole is not None and hole != written[field]
+    }
     return Change(fields)

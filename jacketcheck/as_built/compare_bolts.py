@@ -53,12 +53,11 @@ def _bolt(specified: Specified, bolt: BoltAsBuilt) -> Comparison:
     )
     if wanted == found:
         return line
-    if bolt.hole is None:
+    if None in bolt.holes.values():
         note = f"{size.name} bolts do not belong in these holes: refuse them, or ask the engineer"
         return replace(line, outcome=Outcome.FAILS, note=note)
-    holes = (
-        f", in {bolt.hole.replace('-', ' ')} holes" if "bolts.hole" in bolt.change.fields else ""
-    )
+    kinds = sorted({kind for path, kind in bolt.change.fields.items() if path.endswith(".hole")})
+    holes = f", in {' and '.join(kinds).replace('-', ' ')} holes" if kinds else ""
     return replace(
         line,
         outcome=Outcome.DEVIATES,

@@ -115,9 +115,19 @@ class BoltDelivery(InputModel):
 class HoleRecord(InputModel):
     """Holes as measured, the largest that were found."""
 
-    along: Readings[HoleSize] = Field(description="Dimension along the hoop force.")
+    along: Readings[HoleSize] = Field(
+        description="Dimension along the hoop force, in all plies if nothing is said of the plates."
+    )
     across: Readings[HoleSize] | None = Field(
         default=None, description="Dimension along the seam; default as along."
+    )
+    splice_along: Readings[HoleSize] | None = Field(
+        default=None,
+        description="In the splice plates, along the hoop force; needed where they have other "
+        "holes than the half-shells.",
+    )
+    splice_across: Readings[HoleSize] | None = Field(
+        default=None, description="In the splice plates, along the seam; default as along there."
     )
 
 

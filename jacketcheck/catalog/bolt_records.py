@@ -12,6 +12,7 @@ from jacketcheck.catalog.assembly_rules import AssemblyRules
 from jacketcheck.catalog.bands import Bands, band_value, bands_are_ordered
 from jacketcheck.catalog.entries import Entries, Sourced, require_figures
 from jacketcheck.errors import CatalogError
+from jacketcheck.mechanics._arguments import HoleType
 from jacketcheck.mechanics._arrays import Floats, Real
 
 __all__ = ["Assembly", "BoltProduct", "BoltSize"]
@@ -138,6 +139,14 @@ class BoltSize(Sourced):
     def thread_length(self, bolt_length: Real) -> Real:
         """Thread length of a bolt [mm], scalar or array; DomainError beyond the longest bolt."""
         return band_value(self.thread_lengths, bolt_length, name="bolt length")
+
+    def hole_size(self, kind: HoleType) -> tuple[float, float]:
+        """Dimensions of a hole along and across the force [mm]."""
+        if kind in {"standard", "oversized"}:
+            return self.holes[kind], self.holes[kind]
+        slot, _, direction = kind.rpartition("-")
+        width, length = self.holes[f"{slot}-width"], self.holes[f"{slot}-length"]
+        return (length, width) if direction == "parallel" else (width, length)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

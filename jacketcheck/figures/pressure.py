@@ -116,8 +116,9 @@ def _alt(curve: PressureCurve, system: DisplaySystem) -> str:
     )
     if not np.isfinite(curve.slip_pressure):
         sentences.append(
-            "The bolts are snug-tight: the seams slip from the start, and the sleeve engages only "
-            f"after {length_text(curve.initial_play, system)} of radial play."
+            "The bolts are snug-tight: the curves are those of bolts that bear from the start; "
+            "holes may let the sleeve engage only after up to "
+            f"{length_text(curve.initial_play, system)} of radial play."
         )
     elif np.isfinite(curve.slip_strain):
         sentences.append(

@@ -167,10 +167,18 @@ def _notes(
     x = half + sheet.points(12.0)
     y = thickness + outside / 2.0 + sheet.points(20.0)
     bolt = (seam.bolt_lines[-1], thickness + seam.outside_reach - float(bolts.nut_height) / 2.0)
-    sheet.note(bolt, (x, y), f"bolt {bolts.size}, hole {length_text(bolts.hole_along, system)}")
+    sheet.note(bolt, (x, y), f"bolt {bolts.size}, {_hole_text(jacket, system)}")
     for point, text in notes:
         y = min(y - sheet.points(13.0), point[1] + sheet.points(7.0))
         sheet.note(point, (x, y), text)
+
+
+def _hole_text(jacket: Jacket, system: DisplaySystem) -> str:
+    """Size of the holes along the hoop, of each ply where they differ."""
+    sleeve, splice = (length_text(ply.hole.along, system) for ply in (jacket.sleeve, jacket.splice))
+    if jacket.sleeve.hole.kind == jacket.splice.hole.kind:
+        return f"hole {sleeve}"
+    return f"hole {sleeve} in the sleeve, {splice} in the plates"
 
 
 def _alt(jacket: Jacket, seam: SeamGeometry, system: DisplaySystem) -> str:
@@ -183,8 +191,8 @@ def _alt(jacket: Jacket, seam: SeamGeometry, system: DisplaySystem) -> str:
         f"{length_text(jacket.sleeve.thickness, system)} plate, "
         f"{length_text(jacket.sleeve.seam_gap, system)} apart, joined by {plates}, "
         f"{length_text(splice.width, system)} wide, with {int(bolts.columns)} lines of "
-        f"{bolts.size} bolts on each side in holes of "
-        f"{length_text(bolts.hole_along, system)}; {int(splice.shear_planes)} shear "
+        f"{bolts.size} bolts on each side, {_hole_text(jacket, system)}; "
+        f"{int(splice.shear_planes)} shear "
         f"plane{'s' if int(splice.shear_planes) > 1 else ''}, grip "
         f"{length_text(jacket.grip, system)}. Bolts stand up to "
         f"{length_text(seam.inside_reach, system)} into the grout, which is "

@@ -106,6 +106,9 @@ class Sleeve(InputModel):
         default="painted", description="Painted (or dry) plates, or unpainted weathering steel."
     )
     seam_gap: ClearLength = Field(description="Opening between the two half-shells at a seam.")
+    hole: HoleType | None = Field(
+        default=None, description="Bolt holes of the half-shells; default bolts.hole."
+    )
     seam_angle: Angle = Field(
         default=90.0,
         description="Angle of the first seam, clockwise from 12 o'clock seen from above; the "
@@ -122,6 +125,9 @@ class Splice(InputModel):
         default=None, description="Thickness of the inside plate; default as outside."
     )
     steel: PlateSteelName = Field(description="Plate steel from the catalogue.")
+    hole: HoleType | None = Field(
+        default=None, description="Bolt holes of the splice plates; default bolts.hole."
+    )
 
 
 class Bolts(InputModel):
@@ -152,7 +158,10 @@ class Bolts(InputModel):
         description="First and last row to the sleeve's and the plates' ends; default what the "
         "rows leave, half at each end. Without rows: the least that must be left.",
     )
-    hole: HoleType = Field(description="Hole type; slots relative to the hoop force.")
+    hole: HoleType = Field(
+        description="Hole type; slots relative to the hoop force. Holds for all plies whose own "
+        "field (sleeve.hole, splice.hole) says nothing else: long slots may be in one ply only."
+    )
     hole_making: HoleMaking = Field(
         default="punched",
         description="Drilled (or subdrilled and reamed) holes, or punched full size.",

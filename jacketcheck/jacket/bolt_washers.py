@@ -5,17 +5,20 @@ The head lies inside, in the annulus; the nut lies outside, where it can be turn
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
+import numpy as np
+
 from jacketcheck.catalog.assembly_rules import EN_1090, AssemblyRules
 from jacketcheck.catalog.records import BoltProduct, BoltSize
+from jacketcheck.jacket.jacket_parts import Sleeve, Splice
 from jacketcheck.mechanics._arguments import HoleType, Tightening
 from jacketcheck.mechanics.en_washer_rules import en_required_washers
 from jacketcheck.mechanics.washer_rules import WasherRule, required_washers
 
-__all__ = ["Washer", "bolt_washers", "washer_thickness"]
+__all__ = ["Washer", "bolt_washers", "outer_holes", "washer_thickness"]
 
 _CUSTOM: Final = "common practice, no published source"
 _INDICATOR_SOURCE: Final = (
@@ -53,11 +56,18 @@ class Washer:
     required: bool = True
 
 
+def outer_holes(sleeve: Sleeve, splice: Splice) -> tuple[HoleType, HoleType]:
+    """Hole types under head and nut: the sleeve's under the head where no plate lies inside."""
+    both = np.all(np.greater(splice.inside_thickness, 0.0))
+    return (splice if both else sleeve).hole.kind, splice.hole.kind
+
+
 def bolt_washers(
     product: BoltProduct,
     size: BoltSize,
     *,
-    hole: HoleType,
+    head_hole: HoleType,
+    nut_hole: HoleType,
     tightening: Tightening,
     plate_yield: float,
     weathering: bool = False,
@@ -68,8 +78,8 @@ def bolt_washers(
     ----------
     product, size
         Catalogue entries of the bolt.
-    hole
-        Hole type, of all plies.
+    head_hole, nut_hole
+        Hole types of the outer plies under head and nut; see `outer_holes`.
     tightening
         How the bolts are installed.
     plate_yield
@@ -85,7 +95,14 @@ def bolt_washers(
     if product.rules is None:
         return None
     parts = product.rules.weathered() if weathering else product.rules
-    rules = _rules(product, parts, size, hole=hole, tightening=tightening, plate_yield=plate_yield)
+    rules = _rules(
+        product,
+        parts,
+        size,
+        holes={"head": head_hole, "nut": nut_hole},
+        tightening=tightening,
+        plate_yield=plate_yield,
+    )
     has_indicator = tightening == "direct-tension-indicator"
     washers: list[Washer] = []
     for place in ("head", "nut"):
@@ -127,7 +144,7 @@ def _rules(
     rules: AssemblyRules,
     size: BoltSize,
     *,
-    hole: HoleType,
+    holes: Mapping[str, HoleType],
     tightening: Tightening,
     plate_yield: float,
 ) -> tuple[WasherRule, ...]:
@@ -137,21 +154,21 @@ def _rules(
         return tuple(
             replace(one.rule, on_ply=one.rule.on_ply or bool(one.holes))
             for one in cases
-            if one.applies(tightening=tightening, hole=hole)
+            if one.applies(tightening=tightening, hole=holes[_place(one.rule)])
         )
     if rules.standard == EN_1090:
         return en_required_washers(
             bolt_tensile_strength=product.tensile_strength,
             tightening=tightening,
-            head_side_hole=hole,
-            nut_side_hole=hole,
+            head_side_hole=holes["head"],
+            nut_side_hole=holes["nut"],
         )
     return required_washers(
         bolt_diameter=size.diameter,
         bolt_tensile_strength=product.tensile_strength,
         tightening=tightening,
-        head_side_hole=hole,
-        nut_side_hole=hole,
+        head_side_hole=holes["head"],
+        nut_side_hole=holes["nut"],
         plate_yield_strength=plate_yield,
         round_head=product.assembly == "twist-off",
     )

@@ -11,8 +11,8 @@ from jacketcheck.catalog.records import BoltProduct, BoltSize
 from jacketcheck.inputs.jacket import Bolts
 from jacketcheck.inputs.repair_file import RepairInput
 from jacketcheck.jacket.bolt_fit import BoltFit, bolt_fit
-from jacketcheck.jacket.bolt_washers import bolt_washers, washer_thickness
-from jacketcheck.jacket.jacket_parts import BoltGroup, Plate, Sleeve, Splice
+from jacketcheck.jacket.bolt_washers import bolt_washers, outer_holes, washer_thickness
+from jacketcheck.jacket.jacket_parts import BoltGroup, Hole, Plate, Sleeve, Splice
 from jacketcheck.mechanics._arguments import HoleType
 from jacketcheck.mechanics._arrays import Real
 
@@ -69,6 +69,7 @@ def build_sleeve(repair: RepairInput, catalog: Catalog) -> Sleeve:
         seam_angle=np.radians(written.seam_angle),
         exposure=written.exposure,
         steel=build_plate(catalog, steel=written.steel, thickness=written.thickness),
+        hole=_hole(repair, catalog, "sleeve", written.hole),
     )
 
 
@@ -91,6 +92,7 @@ def build_splice(repair: RepairInput, catalog: Catalog) -> Splice:
         steel=build_plate(
             catalog, steel=written.steel, thickness=np.maximum(written.thickness, inside)
         ),
+        hole=_hole(repair, catalog, "splice", written.hole),
     )
 
 
@@ -102,7 +104,6 @@ def build_bolts(
     product = catalog.bolt_product(written.product)
     size = product.size(written.diameter)
     layout = _layout(written, sleeve_height(repair))
-    hole = _hole(size, written.hole)
     stress = (
         product.shear_stress_included
         if written.threads == "included"
@@ -127,13 +128,8 @@ def build_bolts(
         seam_edge_distance=written.seam_edge_distance,
         plate_edge_distance=written.plate_edge_distance,
         end_distance=layout.end_distance,
-        hole=written.hole,
         hole_making=written.hole_making,
-        hole_along=hole.along,
-        hole_across=hole.across,
         standard_hole=size.holes["standard"],
-        min_edge_distance=size.min_edge_distance + _edge_increment(size, written.hole, "toward"),
-        min_end_distance=size.min_edge_distance + _edge_increment(size, written.hole, "beside"),
         nut_width=size.nut_width,
         nut_height=size.nut_height,
         head_height=size.head_height,
@@ -157,11 +153,6 @@ def build_bolts(
 def _bolt_sources(product: BoltProduct, size: BoltSize, written: Bolts) -> dict[str, str]:
     """Where each figure of the bolts stands."""
     pretension = size.source_of("pretension")
-    edges = dict.fromkeys(
-        size.source_of(name)
-        for name in ("min_edge_distance", "edge_increments")
-        if name == "min_edge_distance" or written.hole != "standard"
-    )
     return {
         **{name: size.source_of(name) for name in _SIZE_FIGURES},
         **{
@@ -171,8 +162,7 @@ def _bolt_sources(product: BoltProduct, size: BoltSize, written: Bolts) -> dict[
         "shear_stress": product.source_of(f"shear_stress_{written.threads}"),
         "pretension": "input bolts.tightening" if written.tightening == "snug" else pretension,
         "specified_pretension": pretension,
-        **dict.fromkeys(("hole_along", "hole_across", "standard_hole"), size.source_of("holes")),
-        **dict.fromkeys(("min_edge_distance", "min_end_distance"), "; ".join(edges)),
+        "standard_hole": size.source_of("holes"),
     }
 
 
@@ -182,11 +172,13 @@ def _fit(
     """The bolt that the grip asks for, with the washers that its standard asks for."""
     weakest = np.minimum(sleeve.steel.yield_strength, splice.steel.yield_strength)
     yields, places = np.unique(weakest, return_inverse=True)
+    head_hole, nut_hole = outer_holes(sleeve, splice)
     stacks = [
         bolt_washers(
             product,
             size,
-            hole=written.hole,
+            head_hole=head_hole,
+            nut_hole=nut_hole,
             tightening=written.tightening,
             plate_yield=float(plate_yield),
         )
@@ -227,18 +219,27 @@ def _layout(bolts: Bolts, height: Real) -> _Layout:
     return _Layout(bolts.rows, bolts.end_distance)
 
 
-class _Hole(NamedTuple):
-    along: float
-    across: float
-
-
-def _hole(size: BoltSize, kind: HoleType) -> _Hole:
-    """Dimensions along and across the hoop force [mm]."""
-    if kind in {"standard", "oversized"}:
-        return _Hole(size.holes[kind], size.holes[kind])
-    slot = kind.rpartition("-")[0]
-    width, length = size.holes[f"{slot}-width"], size.holes[f"{slot}-length"]
-    return _Hole(length, width) if kind.endswith("parallel") else _Hole(width, length)
+def _hole(repair: RepairInput, catalog: Catalog, ply: str, written: HoleType | None) -> Hole:
+    """Bolt holes of a ply: its own, or those that are written for all."""
+    size = catalog.bolt_product(repair.bolts.product).size(repair.bolts.diameter)
+    kind = repair.bolts.hole if written is None else written
+    along, across = size.hole_size(kind)
+    edges = dict.fromkeys(
+        size.source_of(name)
+        for name in ("min_edge_distance", "edge_increments")
+        if name == "min_edge_distance" or kind != "standard"
+    )
+    return Hole(
+        kind=kind,
+        along=along,
+        across=across,
+        clearance=np.subtract(along, size.diameter),
+        min_edge_distance=size.min_edge_distance + _edge_increment(size, kind, "toward"),
+        min_end_distance=size.min_edge_distance + _edge_increment(size, kind, "beside"),
+        field="bolts.hole" if written is None else f"{ply}.hole",
+        source=size.source_of("holes"),
+        sources=dict.fromkeys(("min_edge_distance", "min_end_distance"), "; ".join(edges)),
+    )
 
 
 def _edge_increment(size: BoltSize, kind: HoleType, edge: str) -> float:

@@ -194,9 +194,11 @@ def _sleeve_rules(jacket: Jacket) -> Iterator[GeometryRule]:
 
 def _bolt_spacing_rules(jacket: Jacket) -> Iterator[GeometryRule]:
     bolts = jacket.bolts
+    sleeve, splice = jacket.sleeve.hole, jacket.splice.hole
+    across, along = np.maximum(sleeve.across, splice.across), np.maximum(sleeve.along, splice.along)
     overlap = "the width of nut or hole, or the bolts overlap"
-    yield above("bolts.pitch", bolts.pitch, np.maximum(bolts.nut_width, bolts.hole_across), overlap)
-    least_gauge = np.maximum(bolts.nut_width, bolts.hole_along)
+    yield above("bolts.pitch", bolts.pitch, np.maximum(bolts.nut_width, across), overlap)
+    least_gauge = np.maximum(bolts.nut_width, along)
     yield GeometryRule(
         "bolts.gauge",
         bolts.gauge,
@@ -205,15 +207,15 @@ def _bolt_spacing_rules(jacket: Jacket) -> Iterator[GeometryRule]:
         "must exceed",
         overlap,
     )
-    for name, distance in (
-        ("seam_edge_distance", bolts.seam_edge_distance),
-        ("plate_edge_distance", bolts.plate_edge_distance),
+    for name, distance, hole in (
+        ("seam_edge_distance", bolts.seam_edge_distance, sleeve),
+        ("plate_edge_distance", bolts.plate_edge_distance, splice),
     ):
-        yield above(f"bolts.{name}", distance, np.divide(bolts.hole_along, 2.0), "half of the hole")
+        yield above(f"bolts.{name}", distance, np.divide(hole.along, 2.0), "half of the hole")
     yield above(
         "bolts.end_distance",
         bolts.end_distance,
-        np.divide(bolts.hole_across, 2.0),
+        np.divide(across, 2.0),
         "half of the hole; where it is not written it is what rows and pitch leave",
     )
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -11,8 +12,8 @@ from jacketcheck.catalog.bond_models import BondModel
 from jacketcheck.inputs.actions import Judgement
 from jacketcheck.jacket._roles import label
 from jacketcheck.jacket.column_parts import DamagedColumn, FootingBlock
-from jacketcheck.jacket.jacket_parts import AddedBarLayer, BoltGroup, Grout, Sleeve, Splice
-from jacketcheck.mechanics._arguments import ColumnFace, Surface
+from jacketcheck.jacket.jacket_parts import AddedBarLayer, BoltGroup, Grout, Hole, Sleeve, Splice
+from jacketcheck.mechanics._arguments import ColumnFace, HoleType, Surface
 from jacketcheck.mechanics._arrays import Real
 
 __all__ = ["Demands", "Jacket"]
@@ -61,6 +62,22 @@ class Jacket:
     memo: dict[Any, Any] = field(
         default_factory=dict, init=False, repr=False, compare=False, hash=False
     )
+
+    @property
+    def holes(self) -> dict[str, Hole]:
+        """Bolt holes by ply; one entry, without a name, where all plies have the same."""
+        sleeve, splice = self.sleeve.hole, self.splice.hole
+        if sleeve.kind == splice.kind:
+            return {"": sleeve}
+        return {"sleeve": sleeve, "splice plates": splice}
+
+    def least_hole(self, factor: Callable[[HoleType], float]) -> HoleType:
+        """Hole type of the ply for which a factor is smallest, as it decides for slip.
+
+        A bolt clamps all plies with one tension: the ply in which least is clamped slips first.
+        """
+        kinds: tuple[HoleType, ...] = (self.sleeve.hole.kind, self.splice.hole.kind)
+        return min(kinds, key=factor)
 
     @property
     def grip(self) -> Real:

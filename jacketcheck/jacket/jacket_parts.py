@@ -22,7 +22,7 @@ from jacketcheck.mechanics._arguments import (
 )
 from jacketcheck.mechanics._arrays import Real
 
-__all__ = ["AddedBarLayer", "BoltGroup", "Grout", "Plate", "Sleeve", "Splice"]
+__all__ = ["AddedBarLayer", "BoltGroup", "Grout", "Hole", "Plate", "Sleeve", "Splice"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +47,32 @@ class Plate(Figures):
 
 
 @dataclass(frozen=True, slots=True)
+class Hole(Figures):
+    """Bolt holes of one ply.
+
+    Attributes
+    ----------
+    kind
+        Hole type; slots relative to the hoop force.
+    along, across
+        Dimension along and across the hoop force [mm].
+    clearance
+        Dimension along the hoop force less the bolt's diameter [mm].
+    min_edge_distance, min_end_distance
+        Least distance to a vertical edge, which the force points at, and to a horizontal one
+        [mm].
+    """
+
+    kind: HoleType
+    along: Real
+    across: Real
+    clearance: Real
+    min_edge_distance: Real
+    min_end_distance: Real
+    field: str = label()
+
+
+@dataclass(frozen=True, slots=True)
 class Sleeve:
     """Two half-shells.
 
@@ -62,6 +88,8 @@ class Sleeve:
         Angle of the first seam [rad], clockwise from 12 o'clock; the other lies opposite.
     exposure
         ``painted`` or ``weathering``.
+    hole
+        Bolt holes of the half-shells.
     """
 
     inner_diameter: Real
@@ -72,6 +100,7 @@ class Sleeve:
     seam_angle: Real
     exposure: Exposure
     steel: Plate
+    hole: Hole
 
     @property
     def inner_radius(self) -> Real:
@@ -91,6 +120,8 @@ class Splice:
         Horizontal width of a plate [mm].
     shear_planes
         Shear (and slip) planes of each bolt: 1 or 2.
+    hole
+        Bolt holes of the plates.
     """
 
     outside_thickness: Real
@@ -98,6 +129,7 @@ class Splice:
     width: Real
     shear_planes: Real
     steel: Plate
+    hole: Hole
 
     @property
     def total_thickness(self) -> Real:
@@ -133,11 +165,11 @@ class BoltGroup(Figures):
         First line to the sleeve's edge at the seam, last line to the plate's vertical edge [mm].
     end_distance
         First and last row to the sleeve's ends [mm].
-    hole_along, hole_across
-        Hole dimension along and across the hoop force [mm].
-    min_edge_distance, min_end_distance
-        Least distance to a vertical edge, which the force points at, and to a horizontal one, for
-        this hole [mm].
+    hole_making
+        ``drilled`` (or subdrilled and reamed) or ``punched``; what the holes are like is said by
+        each ply.
+    standard_hole
+        Standard hole for the bolt [mm], whatever hole the plies have.
     faying_classes
         One class for each code.
     tightening, measured_tension, torque_coefficient
@@ -163,13 +195,8 @@ class BoltGroup(Figures):
     seam_edge_distance: Real
     plate_edge_distance: Real
     end_distance: Real
-    hole: HoleType
     hole_making: HoleMaking
-    hole_along: Real
-    hole_across: Real
     standard_hole: Real
-    min_edge_distance: Real
-    min_end_distance: Real
     nut_width: Real
     nut_height: Real
     head_height: Real
@@ -190,16 +217,6 @@ class BoltGroup(Figures):
     def pretension_source(self) -> str:
         """Where the minimum pretension stands."""
         return self.source_of("specified_pretension")
-
-    @property
-    def edge_source(self) -> str:
-        """Where the least distances to edges stand."""
-        return self.source_of("min_edge_distance")
-
-    @property
-    def hole_source(self) -> str:
-        """Where the dimensions of the holes stand."""
-        return self.source_of("standard_hole")
 
     @property
     def clearance_source(self) -> str:
@@ -223,16 +240,6 @@ class BoltGroup(Figures):
         An inner row has one pitch, an end row its end distance and half a pitch.
         """
         return np.maximum(self.pitch, np.add(self.end_distance, np.divide(self.pitch, 2.0)))
-
-    @property
-    def play(self) -> Real:
-        """Largest opening of one seam by slip [mm].
-
-        Both bolt groups move by up to the difference of hole and bolt, sleeve and plate holes
-        taken as drilled at their nominal position: bolts centred at first take half of it in each
-        of the two plies, and a whole clearance for each group.
-        """
-        return 2.0 * np.subtract(self.hole_along, self.diameter)
 
     @property
     def count(self) -> Real:

@@ -118,7 +118,8 @@ def _add_ring(jacket: Jacket, steps: Steps) -> None:
         "mm/MPa",
         "thin shell, two seams, cracked grout",
     )
-    steps.add("u_0", "play before the sleeve engages", action.initial_play, "mm", "hole clearance")
+    steps.add("u_0", "no play relieves the sleeve: snug bolts may bear from the start", 0.0, "mm",
+              "bound of the holes' clearance")  # fmt: skip
 
 
 def _add_yield(jacket: Jacket, steps: Steps) -> Real:

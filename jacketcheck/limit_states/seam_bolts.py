@@ -10,6 +10,7 @@ import numpy as np
 from jacketcheck.analysis.hoop_demand import add_bolt_force, add_row_force
 from jacketcheck.analysis.splice import effective_splice_thickness
 from jacketcheck.jacket.jacket import Jacket
+from jacketcheck.jacket.jacket_parts import Hole
 from jacketcheck.limit_state import Scatter, limit_state
 from jacketcheck.limit_states._us_codes import US_CODES, SteelCode
 from jacketcheck.mechanics import bolt_bearing
@@ -25,7 +26,7 @@ _PLACE: Final = "hardest-worked row"
 @limit_state(
     "seam-bolt-shear",
     title="Shear of the seam bolts",
-    monotonic={"bolts.tensile_strength": 0},  # stronger bolts stiffen a seam that has slipped
+    monotonic={"bolts.tensile_strength": 0},  # what stiffens a snug seam calls up more pressure
     effort="closed-form",
     scatter=Scatter(
         "hoop force on a bolt exceeds its shear strength by AISC, actual tensile strength",
@@ -79,6 +80,7 @@ class _HoledPlate:
     thickness_source: str
     tensile_strength: Real
     strength_source: str
+    hole: Hole
 
 
 def _sleeve(jacket: Jacket) -> _HoledPlate:
@@ -91,6 +93,7 @@ def _sleeve(jacket: Jacket) -> _HoledPlate:
         thickness_source="input sleeve.thickness",
         tensile_strength=jacket.sleeve.steel.tensile_strength,
         strength_source=jacket.sleeve.steel.source_of("tensile_strength"),
+        hole=jacket.sleeve.hole,
     )
 
 
@@ -106,13 +109,14 @@ def _splice_plate(
         thickness_source=source,
         tensile_strength=jacket.splice.steel.tensile_strength,
         strength_source=jacket.splice.steel.source_of("tensile_strength"),
+        hole=jacket.splice.hole,
     )
 
 
 @limit_state(
     "sleeve-bearing",
     title="Bearing and tear-out of the sleeve at the bolts",
-    monotonic={"bolts.seam_edge_distance": -1},
+    monotonic={"bolts.seam_edge_distance": 0},
     effort="closed-form",
     scatter=Scatter(
         "hoop force on a row exceeds bearing or tear-out by AISC, actual tensile strength",
@@ -128,7 +132,7 @@ def sleeve_bearing(jacket: Jacket) -> list[Result]:
 @limit_state(
     "splice-bearing",
     title="Bearing and tear-out of the splice plates at the bolts",
-    monotonic={"bolts.plate_edge_distance": -1},
+    monotonic={"bolts.plate_edge_distance": 0},
     effort="closed-form",
     scatter=Scatter(
         "hoop force on a row exceeds bearing or tear-out by AISC, actual tensile strength",
@@ -152,7 +156,7 @@ def _bearing(jacket: Jacket, code: SteelCode, plate: _HoledPlate) -> Result:
     steps, columns = Steps(), jacket.bolts.columns
     clause = f"{code.name} {code.bearing_clause}"
     demand = add_row_force(jacket, steps)
-    _add_hole(jacket, steps)
+    _add_bolt(jacket, steps)
     holes = _add_plate(jacket, steps, plate, clause)
     nominal = holes.edge + (np.asarray(columns) - 1.0) * holes.inner
     edge, inner = (f"r_{plate.mark},{where}" for where in ("edge", "in"))
@@ -165,49 +169,46 @@ def _bearing(jacket: Jacket, code: SteelCode, plate: _HoledPlate) -> Result:
                   rule=f"{code.key}-bearing", resistance_factor=code.bearing)  # fmt: skip
 
 
-def _add_hole(jacket: Jacket, steps: Steps) -> None:
-    """Write down bolt, hole and gauge."""
+def _add_bolt(jacket: Jacket, steps: Steps) -> None:
+    """Write down bolt and gauge."""
     bolts = jacket.bolts
     steps.figure("d", f"{bolts.product}, {bolts.size}", bolts, "diameter", "mm")
-    steps.figure("h_a", f"{bolts.hole} hole along the force", bolts, "hole_along", "mm")
     if np.any(np.greater(bolts.columns, 1)):
         steps.add("g", "spacing of the columns", bolts.gauge, "mm", "input bolts.gauge")
 
 
 def _add_plate(jacket: Jacket, steps: Steps, plate: _HoledPlate, clause: str) -> HoleStrengths:
     """Write down the nominal strength of a plate at its holes and return it."""
-    bolts, mark = jacket.bolts, plate.mark
+    bolts, mark, hole = jacket.bolts, plate.mark, plate.hole
+    steps.figure(f"h_{mark}", f"{hole.kind} hole along the force, {plate.name}", hole, "along",
+                 "mm")  # fmt: skip
     steps.add(f"e_{mark}", f"edge distance, {plate.name}", plate.edge_distance, "mm",
               plate.edge_source)  # fmt: skip
     steps.add(f"t_{mark}", plate.name, plate.thickness, "mm", plate.thickness_source)
     steps.add(f"F_u,{mark}", plate.name, plate.tensile_strength, "MPa", plate.strength_source)
     holes = _holes(jacket, plate)
-    bearing = bolt_bearing.bearing_strength(
-        1.0, thickness=1.0, tensile_strength=1.0, hole=bolts.hole
-    )
-    tearing = bolt_bearing.tear_out_strength(
-        1.0, thickness=1.0, tensile_strength=1.0, hole=bolts.hole
+    bearing, tearing = (
+        strength(1.0, thickness=1.0, tensile_strength=1.0, hole=hole.kind)
+        for strength in (bolt_bearing.bearing_strength, bolt_bearing.tear_out_strength)
     )
 
     def add(where: str, distance: str, strength: Real) -> None:
         expression = f"min({bearing:g} d, {tearing:g} ({distance})) t_{mark} F_u,{mark}"
         steps.add(f"r_{mark},{where}", expression, strength, "N", clause)
 
-    add("edge", f"e_{mark} − h_a/2", holes.edge)
+    add("edge", f"e_{mark} − h_{mark}/2", holes.edge)
     if np.any(np.greater(bolts.columns, 1)):
-        add("in", "g − h_a", holes.inner)
+        add("in", f"g − h_{mark}", holes.inner)
     return holes
 
 
 def _holes(jacket: Jacket, plate: _HoledPlate) -> HoleStrengths:
     """Nominal strength of a plate at the bolt next to its edge and at an inner bolt."""
-    bolts = jacket.bolts
-    to_edge = bolt_bearing.clear_distance_to_edge(plate.edge_distance, hole=bolts.hole_along)
+    bolts, hole = jacket.bolts, plate.hole
+    to_edge = bolt_bearing.clear_distance_to_edge(plate.edge_distance, hole=hole.along)
     # with one column there is no inner bolt; any distance serves, its strength is not counted
-    spacing = np.where(
-        np.greater(bolts.columns, 1), bolts.gauge, 10.0 * np.asarray(bolts.hole_along)
-    )
-    between = bolt_bearing.clear_distance_between_holes(spacing, hole=bolts.hole_along)
+    spacing = np.where(np.greater(bolts.columns, 1), bolts.gauge, 10.0 * np.asarray(hole.along))
+    between = bolt_bearing.clear_distance_between_holes(spacing, hole=hole.along)
 
     def strength(clear: Real) -> Real:
         return bolt_bearing.hole_strength(
@@ -215,7 +216,7 @@ def _holes(jacket: Jacket, plate: _HoledPlate) -> HoleStrengths:
             clear_distance=clear,
             thickness=plate.thickness,
             tensile_strength=plate.tensile_strength,
-            hole=bolts.hole,
+            hole=hole.kind,
         )
 
     return HoleStrengths(strength(to_edge), strength(between))
@@ -243,7 +244,7 @@ def _bolt_row(jacket: Jacket, code: SteelCode) -> Result:
     clause = f"{code.name} {code.shear_clause}, {code.bearing_clause}"
     demand = add_row_force(jacket, steps)
     shear = _add_shear(jacket, steps, code, "r_v", planes=1)
-    _add_hole(jacket, steps)
+    _add_bolt(jacket, steps)
     sleeve = _add_plate(jacket, steps, _sleeve(jacket), clause)
     plate = _splice_plate(
         jacket, "o", "outside plate", splice.outside_thickness, "input splice.thickness"

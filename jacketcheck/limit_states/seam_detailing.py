@@ -8,6 +8,7 @@ from typing import Final, NamedTuple
 import numpy as np
 
 from jacketcheck.jacket.jacket import Jacket
+from jacketcheck.jacket.jacket_parts import Hole
 from jacketcheck.limit_state import limit_state
 from jacketcheck.limit_states._rows import LAYOUT_RULE, not_applicable
 from jacketcheck.limit_states.editions import AASHTO, AISC
@@ -81,37 +82,40 @@ class Rule:
 )
 def bolt_spacing(jacket: Jacket) -> list[Result]:
     """Least and largest spacing of rows and columns."""
-    bolts = jacket.bolts
-    rows = _min_spacing(jacket, "rows (pitch)", bolts.pitch, bolts.hole_across)
+    bolts, rows = jacket.bolts, []
     several = np.greater(bolts.columns, 1)
-    if np.any(several):
-        gauge = np.where(several, bolts.gauge, _largest_need(jacket))[()]
-        rows += _min_spacing(jacket, "columns (gauge)", gauge, bolts.hole_along)
+    for ply, hole in jacket.holes.items():
+        where = f", {ply}" if ply else ""
+        rows += _min_spacing(jacket, f"rows (pitch){where}", bolts.pitch, hole, hole.across)
+        if np.any(several):
+            gauge = np.where(several, bolts.gauge, _largest_need(jacket))[()]
+            rows += _min_spacing(jacket, f"columns (gauge){where}", gauge, hole, hole.along)
     return [*rows, _max_spacing(jacket), _sealing(jacket)]
 
 
 def _largest_need(jacket: Jacket) -> Real:
     """More than any rule on the gauge asks for [mm], for designs with one column among others."""
-    return 10.0 * np.add(jacket.bolts.diameter, jacket.bolts.hole_along)
+    hole = np.maximum(jacket.sleeve.hole.along, jacket.splice.hole.along)
+    return 10.0 * np.add(jacket.bolts.diameter, hole)
 
 
-def _min_spacing(jacket: Jacket, where: str, spacing: Real, hole: Real) -> list[Result]:
+def _min_spacing(jacket: Jacket, where: str, spacing: Real, hole: Hole, size: Real) -> list[Result]:
     bolts = jacket.bolts
-    aisc = rules.aisc_min_spacing(bolts.diameter, hole=hole)
-    aashto = rules.aashto_min_spacing(bolts.diameter, hole=hole, hole_type=bolts.hole)
-    expression = "3 d" if bolts.hole == "standard" else "max(3 d, h + 2 d)"
+    aisc = rules.aisc_min_spacing(bolts.diameter, hole=size)
+    aashto = rules.aashto_min_spacing(bolts.diameter, hole=size, hole_type=hole.kind)
+    expression = "3 d" if hole.kind == "standard" else "max(3 d, h + 2 d)"
     return [
         Rule("Least bolt spacing", where, "s", spacing, aisc, "max(2⅔ d, h + d)", _AISC_SPACING,
-             _bolt_and_hole(jacket, hole)).at_least(),
+             _bolt_and_hole(jacket, hole, size)).at_least(),
         Rule("Least bolt spacing", where, "s", spacing, aashto, expression, _AASHTO_SPACING,
-             _bolt_and_hole(jacket, hole)).at_least(),
+             _bolt_and_hole(jacket, hole, size)).at_least(),
     ]  # fmt: skip
 
 
-def _bolt_and_hole(jacket: Jacket, hole: Real) -> Steps:
+def _bolt_and_hole(jacket: Jacket, hole: Hole, size: Real) -> Steps:
     steps, bolts = Steps(), jacket.bolts
     steps.figure("d", f"{bolts.product}, {bolts.size}", bolts, "diameter", "mm")
-    steps.add("h", f"{bolts.hole} hole", hole, "mm", bolts.hole_source)
+    steps.add("h", f"{hole.kind} hole", size, "mm", hole.source)
     return steps
 
 
@@ -145,46 +149,57 @@ def _plate(thickness: Real, what: str) -> Steps:
 )
 def bolt_edge_distance(jacket: Jacket) -> list[Result]:
     """Least and largest distances to the sleeve's and the plates' edges."""
-    bolts, sleeve = jacket.bolts, jacket.sleeve
+    bolts, sleeve, splice = jacket.bolts, jacket.sleeve, jacket.splice
     plate = _thinnest_plate(jacket)
-    edges = (
-        _Edge("sleeve edge at the seam", bolts.seam_edge_distance, bolts.min_edge_distance,
-              bolts.hole_along, sleeve.thickness),
-        _Edge("vertical edge of the plate", bolts.plate_edge_distance, bolts.min_edge_distance,
-              bolts.hole_along, plate),
-        _Edge("ends of sleeve and plates", bolts.end_distance, bolts.min_end_distance,
-              bolts.hole_across, np.minimum(sleeve.thickness, plate)),
-    )  # fmt: skip
+    edges = [
+        _Edge("sleeve edge at the seam", bolts.seam_edge_distance, sleeve.hole,
+              sleeve.hole.min_edge_distance, sleeve.hole.along, sleeve.thickness),
+        _Edge("vertical edge of the plate", bolts.plate_edge_distance, splice.hole,
+              splice.hole.min_edge_distance, splice.hole.along, plate),
+    ]  # fmt: skip
+    edges += [
+        _Edge(f"ends of {ply or 'sleeve and plates'}", bolts.end_distance, hole,
+              hole.min_end_distance, hole.across, np.minimum(sleeve.thickness, plate))
+        for ply, hole in jacket.holes.items()
+    ]  # fmt: skip
     return [row for edge in edges for row in _edge_rows(jacket, edge)]
 
 
 class _Edge(NamedTuple):
-    """An edge: distance, least of the table, hole towards it, and thickness there [mm]."""
+    """An edge: distance, hole, least of the table, hole towards it, and thickness there [mm]."""
 
     where: str
     distance: Real
+    hole: Hole
     least: Real
-    hole: Real
+    size: Real
     thickness: Real
 
 
 def _edge_rows(jacket: Jacket, edge: _Edge) -> list[Result]:
     bolts, exposure = jacket.bolts, jacket.sleeve.exposure
     clear = rules.aashto_min_end_distance(
-        edge.least, diameter=bolts.diameter, hole=edge.hole, hole_type=bolts.hole
+        edge.least, diameter=bolts.diameter, hole=edge.size, hole_type=edge.hole.kind
     )
     with_clear = np.any(np.not_equal(clear, edge.least))
     aisc_most = rules.aisc_max_edge_distance(edge.thickness, exposure=exposure)
     aashto_most = rules.aashto_max_edge_distance(edge.thickness)
-    table = _bolt_and_hole(jacket, edge.hole)
-    table.add("e_table", "by diameter and hole", edge.least, "mm", bolts.edge_source)
+    table = _bolt_and_hole(jacket, edge.hole, edge.size)
+    table.add(
+        "e_table",
+        "by diameter and hole",
+        edge.least,
+        "mm",
+        edge.hole.source_of("min_edge_distance"),
+    )
 
     def rule(kind: str, bound: Real, expression: str, clause: str, steps: Steps) -> Rule:
         return Rule(kind, edge.where, "e", edge.distance, bound, expression, clause, steps)
 
     least, largest = "Least edge distance", "Largest edge distance"
+    by_table = edge.hole.source_of("min_edge_distance")
     return [
-        rule(least, edge.least, bolts.edge_source, f"{AISC} J3.5", Steps()).at_least(),
+        rule(least, edge.least, by_table, f"{AISC} J3.5", Steps()).at_least(),
         rule(least, clear, _CLEAR_AT_SLOT if with_clear else "e_table", _AASHTO_EDGE,
              table).at_least(),
         rule(largest, aisc_most, _MAX_EDGE[exposure], f"{AISC} J3.6",

@@ -16,7 +16,7 @@ from jacketcheck.analysis.splice import (
     splice_strength,
 )
 from jacketcheck.jacket.jacket import Jacket
-from jacketcheck.jacket.jacket_parts import Plate
+from jacketcheck.jacket.jacket_parts import Hole, Plate
 from jacketcheck.limit_state import NoScatter, Scatter, limit_state
 from jacketcheck.limit_states._us_codes import US_CODES, SteelCode
 from jacketcheck.limit_states.editions import AASHTO
@@ -207,20 +207,22 @@ def seam_block_shear(jacket: Jacket) -> list[Result]:
 def _block_rows(jacket: Jacket, code: SteelCode) -> list[Result]:
     splice, bolts = jacket.splice, jacket.bolts
     plates = (
-        ("sleeve", jacket.sleeve.steel, jacket.sleeve.thickness, bolts.seam_edge_distance),
+        ("sleeve", jacket.sleeve.steel, jacket.sleeve.thickness, bolts.seam_edge_distance,
+         jacket.sleeve.hole),
         ("splice plates", splice.steel, effective_splice_thickness(jacket),
-         bolts.plate_edge_distance),
+         bolts.plate_edge_distance, splice.hole),
     )  # fmt: skip
     return [_block_row(jacket, code, _TornPlate(*plate)) for plate in plates]
 
 
 class _TornPlate(NamedTuple):
-    """A plate: name, steel, thickness and distance of the bolts to its vertical edge [mm]."""
+    """A plate: name, steel, thickness, distance of bolts to its vertical edge [mm], holes."""
 
     name: str
     steel: Plate
     thickness: Real
     edge_distance: Real
+    hole: Hole
 
 
 def _block_row(jacket: Jacket, code: SteelCode, plate: _TornPlate) -> Result:
@@ -258,8 +260,8 @@ def _blocks(jacket: Jacket, code: SteelCode, plate: _TornPlate) -> dict[str, Sea
         edge_distance=plate.edge_distance,
         end_distance=bolts.end_distance,
         thickness=plate.thickness,
-        hole_along=bolts.hole_along,
-        hole_across=bolts.hole_across,
+        hole_along=plate.hole.along,
+        hole_across=plate.hole.across,
         damage=code.hole_damage(jacket),
     )
 
@@ -314,14 +316,14 @@ def _add_hole_factor(jacket: Jacket, steps: Steps, code: SteelCode) -> float:
 
 def _add_net_ratio(jacket: Jacket, steps: Steps, code: SteelCode, *, splice_plate: bool) -> Real:
     """Write down net over gross height of the weakest strip with one row and return it [-]."""
-    bolts = jacket.bolts
+    bolts, hole = jacket.bolts, (jacket.splice if splice_plate else jacket.sleeve).hole
     add_rows(jacket, steps)
     strip = plate_strength.seam_strip_width(pitch=bolts.pitch, end_distance=bolts.end_distance)
     steps.add("h", "min(s, e_end + s/2)", strip, "mm", "geometry")
-    steps.figure("h_c", f"{bolts.hole} hole across the force", bolts, "hole_across", "mm")
+    steps.figure("h_c", f"{hole.kind} hole across the force", hole, "across", "mm")
     damage = steps.add("Δh", "damage allowance", code.hole_damage(jacket), "mm",
                        f"{code.name} {'6.8.3' if code.is_aashto else 'B4.3b'}")  # fmt: skip
-    net = plate_strength.net_width(strip, hole_count=1, hole=bolts.hole_across, damage=damage)
+    net = plate_strength.net_width(strip, hole_count=1, hole=hole.across, damage=damage)
     if splice_plate:
         net = plate_strength.effective_net_area(net, gross_area=strip)
     limit = " ≤ 0.85" if splice_plate else ""

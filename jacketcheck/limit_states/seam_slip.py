@@ -7,6 +7,7 @@ from typing import Final
 
 import numpy as np
 
+from jacketcheck.analysis.hoop_action import lowest_hole_factor
 from jacketcheck.analysis.hoop_demand import add_bolt_force
 from jacketcheck.catalog.records import FayingClass
 from jacketcheck.errors import NotEvaluatedError
@@ -19,7 +20,6 @@ from jacketcheck.mechanics._arrays import Real
 from jacketcheck.mechanics.slip_hole_factors import (
     aashto_hole_size_factor,
     aisc_slip_resistance_factor,
-    lowest_hole_size_factor,
 )
 from jacketcheck.results import Result, Steps
 
@@ -110,8 +110,8 @@ def _aisc(jacket: Jacket, faying: FayingClass) -> Result:
     _add_inputs(jacket, faying, steps, symbols=("μ", "T_b", "n_s"))
     steps.add("D_u", "pretension ratio", slip.AISC_PRETENSION_RATIO, "1", clause)
     steps.add("h_f", "no fillers", slip.aisc_filler_factor(0), "1", clause)
-    factor = aisc_slip_resistance_factor(bolts.hole)
-    steps.add("φ", f"{bolts.hole} hole", factor, "1", clause)
+    hole = jacket.least_hole(aisc_slip_resistance_factor)
+    factor = steps.add("φ", f"{hole} hole", aisc_slip_resistance_factor(hole), "1", clause)
     nominal = slip.aisc_slip_resistance(
         faying.slip_coefficient,
         pretension=bolts.pretension,
@@ -122,7 +122,7 @@ def _aisc(jacket: Jacket, faying: FayingClass) -> Result:
     capacity = steps.add("φR_n", "φ R_n", factor * nominal, "N", clause)
     row = _row(jacket, demand, capacity, steps, clause)
     # D_u is a mean pretension over the minimum, and larger holes hold less than standard ones
-    bias = slip.AISC_PRETENSION_RATIO / lowest_hole_size_factor(bolts.hole)
+    bias = slip.AISC_PRETENSION_RATIO / lowest_hole_factor(jacket)
     return replace(row, rule="aisc-slip", resistance_factor=factor, bias=bias)
 
 
@@ -131,8 +131,9 @@ def _aashto(jacket: Jacket, faying: FayingClass) -> Result:
     clause = f"{AASHTO} 6.13.2.8"
     demand = add_bolt_force(jacket, steps)
     _add_inputs(jacket, faying, steps, symbols=("K_s", "P_t", "N_s"))
-    hole = aashto_hole_size_factor(bolts.hole)
-    steps.add("K_h", f"{bolts.hole} hole", hole, "1", f"{AASHTO} Table 6.13.2.8-2")
+    kind = jacket.least_hole(aashto_hole_size_factor)
+    hole = steps.add("K_h", f"{kind} hole", aashto_hole_size_factor(kind), "1",
+                     f"{AASHTO} Table 6.13.2.8-2")  # fmt: skip
     nominal = slip.aashto_slip_resistance(
         faying.slip_coefficient,
         pretension=bolts.pretension,
@@ -142,7 +143,7 @@ def _aashto(jacket: Jacket, faying: FayingClass) -> Result:
     )
     capacity = steps.add("R_r", "K_h K_s N_s P_t", nominal, "N", clause)
     row = _row(jacket, demand, capacity, steps, clause)
-    return replace(row, rule="aashto-slip", bias=hole / lowest_hole_size_factor(bolts.hole))
+    return replace(row, rule="aashto-slip", bias=hole / lowest_hole_factor(jacket))
 
 
 def _row(jacket: Jacket, demand: Real, capacity: Real, steps: Steps, clause: str) -> Result:

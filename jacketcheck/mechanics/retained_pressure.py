@@ -24,42 +24,45 @@ __all__ = [
 ]
 
 
-def seam_opening(hole_clearance: Real) -> Real:
-    """Opening of one seam when both of its bolt groups slip as far as their holes allow.
+def seam_opening(*, sleeve_clearance: Real, splice_clearance: Real) -> Real:
+    """Largest opening of one seam, both of its bolt groups slipped from side to side of the holes.
 
     Parameters
     ----------
-    hole_clearance
-        Hole diameter less bolt diameter, along the hoop [mm], at least zero; scalar or array.
+    sleeve_clearance, splice_clearance
+        Hole dimension less bolt diameter, along the hoop [mm], in the sleeve and in the splice
+        plates, at least zero; scalars or arrays.
 
     Returns
     -------
     Real
-        Opening of one seam [mm], same shape.
+        Opening of one seam [mm], broadcast over the arguments.
 
     Raises
     ------
     DomainError
-        If the clearance is negative or not finite.
+        If a clearance is negative or not finite.
 
     Notes
     -----
-    A bolt may stand against either side of its hole in sleeve and splice plate. Centred bolts let
-    each group move half a clearance in the sleeve and half in the plate: one clearance a group,
-    two a seam. Bolts that were pulled tight the wrong way could let it open twice as far; bolts
-    drifted into bearing during erection, not at all. Engineering judgement.
+    A bolt that stood against the wrong side of both holes lets sleeve and plate part by the whole
+    clearance of either: ``c_sleeve + c_splice`` for each of two groups. Bolts centred in their
+    holes let the seam open by half of that, bolts drifted into bearing during erection not at all.
+    Nothing in the file says which, so that the bound is counted.
 
     References
     ----------
-    Geometry; hole sizes by AISC 360-22 Table J3.3.
+    Geometry; RCSC, Specification for Structural Joints Using High-Strength Bolts (2014),
+    Commentary to 4.1, from memory: two hole clearances are the most that a joint can slip, about
+    half of one is usual. Hole sizes by AISC 360-22 Table J3.3.
 
     Examples
     --------
-    >>> float(seam_opening(2.0))
-    4.0
+    >>> float(seam_opening(sleeve_clearance=2.0, splice_clearance=2.0))
+    8.0
     """
-    require_at_least(0.0, hole_clearance=hole_clearance)
-    return np.multiply(2.0, hole_clearance)
+    require_at_least(0.0, sleeve_clearance=sleeve_clearance, splice_clearance=splice_clearance)
+    return np.multiply(2.0, np.add(sleeve_clearance, splice_clearance))
 
 
 def radial_play(seam_slip: Real) -> Real:

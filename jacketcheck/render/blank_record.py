@@ -58,8 +58,10 @@ def _quantities(specified: Specified, system: DisplaySystem) -> dict[str, str]:
     verified = bolt.verification_tension if least > 0.0 else "not known"
     quantities: dict[str, dict[str, Any]] = {
         "mm": {
-            "hole_along": bolts.hole_along,
-            "hole_across": bolts.hole_across,
+            "hole_along": sleeve.hole.along,
+            "hole_across": sleeve.hole.across,
+            "splice_hole_along": splice.hole.along,
+            "splice_hole_across": splice.hole.across,
             "sleeve_thickness": sleeve.thickness,
             "inner_diameter": sleeve.inner_diameter,
             "seam_gap": sleeve.seam_gap,

@@ -12,7 +12,7 @@ from jacketcheck.catalog.assembly_rules import AssemblyRules
 from jacketcheck.catalog.catalog import Catalog
 from jacketcheck.catalog.records import BoltProduct, BoltSize
 from jacketcheck.jacket.bolt_fit import BoltFit, bolt_fit
-from jacketcheck.jacket.bolt_washers import Washer, bolt_washers, washer_thickness
+from jacketcheck.jacket.bolt_washers import Washer, bolt_washers, outer_holes, washer_thickness
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._arguments import Tightening
 
@@ -112,6 +112,7 @@ def assembly_of(jacket: Jacket, catalog: Catalog) -> Assembly:
         Ply("outside splice plate", float(splice.outside_thickness)),
     ]
     weakest = min(float(sleeve.steel.yield_strength), float(splice.steel.yield_strength))
+    head_hole, nut_hole = outer_holes(sleeve, splice)
     return Assembly(
         product=product,
         size=size,
@@ -119,7 +120,8 @@ def assembly_of(jacket: Jacket, catalog: Catalog) -> Assembly:
         washers=bolt_washers(
             product,
             size,
-            hole=bolts.hole,
+            head_hole=head_hole,
+            nut_hole=nut_hole,
             tightening=bolts.tightening,
             plate_yield=weakest,
             weathering=weathering,

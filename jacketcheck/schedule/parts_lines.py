@@ -124,14 +124,25 @@ def _slope_line(jacket: Jacket, assembly: Assembly) -> ScheduleLine:
     )
 
 
+def _hole_sizes(jacket: Jacket) -> list[ScheduleLine]:
+    """Type and size of the holes, of each ply where they differ."""
+    return [
+        ScheduleLine(f"{item}, {ply}" if ply else item, value, unit, source)
+        for ply, hole in jacket.holes.items()
+        for item, value, unit, source in (
+            ("hole type", hole.kind.replace("-", " "), "", f"{_FILE} {hole.field}"),
+            ("hole along the hoop force", float(hole.along), "mm", hole.source),
+            ("hole along the seam", float(hole.across), "mm", hole.source),
+        )
+    ]
+
+
 def hole_section(jacket: Jacket, assembly: Assembly) -> ScheduleSection:
     """Holes in all plies."""
     bolts = jacket.bolts
     rows, columns = int(bolts.rows), int(bolts.columns)
     lines = [
-        ScheduleLine("hole type", bolts.hole.replace("-", " "), "", f"{_FILE} bolts.hole"),
-        ScheduleLine("hole along the hoop force", float(bolts.hole_along), "mm", bolts.hole_source),
-        ScheduleLine("hole along the seam", float(bolts.hole_across), "mm", bolts.hole_source),
+        *_hole_sizes(jacket),
         ScheduleLine(
             "made by",
             bolts.hole_making,

@@ -11,6 +11,7 @@ import math
 from dataclasses import dataclass
 
 from jacketcheck.jacket.jacket import Jacket
+from jacketcheck.jacket.jacket_parts import Hole
 from jacketcheck.mechanics.flat_shell import developed_half_shell, offset_on_radius
 
 __all__ = ["FayingStrip", "FlatPattern", "HoleCut", "flat_patterns"]
@@ -146,7 +147,7 @@ def _half_shell(jacket: Jacket) -> FlatPattern:
         inside_radius=float(sleeve.inner_radius),
         middle_radius=_middle_radius(jacket),
         steel=sleeve.steel.name,
-        holes=_holes(jacket, [*lines, *(length - line for line in reversed(lines))]),
+        holes=_holes(jacket, sleeve.hole, [*lines, *(length - line for line in reversed(lines))]),
         hole_making=bolts.hole_making,
         strips=(FayingStrip(0.0, reach, faces), FayingStrip(length - reach, length, faces)),
     )
@@ -174,7 +175,7 @@ def _splice_plate(jacket: Jacket, *, outside: bool) -> FlatPattern:
         inside_radius=radius - thickness / 2.0,
         middle_radius=radius,
         steel=splice.steel.name,
-        holes=_holes(jacket, lines),
+        holes=_holes(jacket, splice.hole, lines),
         hole_making=bolts.hole_making,
         strips=(FayingStrip(0.0, 2.0 * half, hidden),),
     )
@@ -213,15 +214,13 @@ def _covered_length(jacket: Jacket, *, outside: bool) -> float:
     return _offsets(jacket)[-1] + edge - float(jacket.sleeve.seam_gap) / 2.0
 
 
-def _holes(jacket: Jacket, lines: list[float]) -> tuple[HoleCut, ...]:
+def _holes(jacket: Jacket, hole: Hole, lines: list[float]) -> tuple[HoleCut, ...]:
     """A hole in each row on each line; the rows are centred on the height."""
     bolts = jacket.bolts
     rows = int(bolts.rows)
     first = (float(jacket.sleeve.height) - (rows - 1) * float(bolts.pitch)) / 2.0
     return tuple(
-        HoleCut(
-            x, first + row * float(bolts.pitch), float(bolts.hole_along), float(bolts.hole_across)
-        )
+        HoleCut(x, first + row * float(bolts.pitch), float(hole.along), float(hole.across))
         for row in range(rows)
         for x in lines
     )

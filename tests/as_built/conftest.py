@@ -32,7 +32,7 @@ def _row(title: str, demand: float, capacity: float) -> list[Result]:
 def _slip(jacket: Jacket) -> list[Result]:
     """Friction of one bolt by the first class; 0.85 of it for other than standard holes."""
     bolts = jacket.bolts
-    factor = 1.0 if bolts.hole == "standard" else 0.85
+    factor = 1.0 if jacket.sleeve.hole.kind == "standard" else 0.85
     friction = float(bolts.faying_classes[0].slip_coefficient) * float(bolts.pretension)
     return _row("slip", 70e3, factor * friction)
 

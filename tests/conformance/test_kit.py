@@ -224,7 +224,7 @@ def test_standard_jackets_cover_what_an_input_may_ask_for() -> None:
     assert {float(one.splice.shear_planes) for one in jackets.values()} == {1.0, 2.0}
     assert {one.bolts.pretensioned for one in jackets.values()} == {True, False}
     assert {one.bolts.metric for one in jackets.values()} == {True, False}
-    assert {one.bolts.hole for one in jackets.values()} > {"standard", "oversized"}
+    assert {one.sleeve.hole.kind for one in jackets.values()} > {"standard", "oversized"}
     assert {one.column.curvature for one in jackets.values()} == {"single", "double"}
     assert {bool(one.added_bars) for one in jackets.values()} == {True, False}
     states = {bar.state for one in jackets.values() for bar in one.column.bars}

@@ -88,10 +88,21 @@ def test_rows_and_end_distance(
     ],
 )
 def test_holes(build: Build, hole: str, along: float, across: float) -> None:
-    bolts = build(('hole = "standard"', f'hole = "{hole}"')).bolts
-    assert bolts.hole_along == pytest.approx(along * 25.4)
-    assert bolts.hole_across == pytest.approx(across * 25.4)
-    assert bolts.standard_hole == pytest.approx((1 + 1 / 8) * 25.4)
+    jacket = build(*[('hole = "standard"', f'hole = "{hole}"')] * 3)
+    for ply in (jacket.sleeve, jacket.splice):
+        assert ply.hole.along == pytest.approx(along * 25.4)
+        assert ply.hole.across == pytest.approx(across * 25.4)
+        assert ply.hole.clearance == pytest.approx((along - 1.0) * 25.4)
+    assert jacket.bolts.standard_hole == pytest.approx((1 + 1 / 8) * 25.4)
+
+
+def test_a_ply_may_have_holes_of_its_own(build: Build) -> None:
+    jacket = build(('[splice]\nhole = "standard"', '[splice]\nhole = "short-slot-parallel"'))
+    assert jacket.sleeve.hole.kind == "standard"
+    assert jacket.splice.hole.kind == "short-slot-parallel"
+    assert jacket.splice.hole.field == "splice.hole"
+    assert jacket.sleeve.hole.field == "sleeve.hole"
+    assert set(jacket.holes) == {"sleeve", "splice plates"}
 
 
 @pytest.mark.parametrize(
@@ -108,9 +119,9 @@ def test_holes(build: Build, hole: str, along: float, across: float) -> None:
     ],
 )
 def test_edge_distances(build: Build, hole: str, toward: float, beside: float) -> None:
-    bolts = build(('hole = "standard"', f'hole = "{hole}"')).bolts
-    assert bolts.min_edge_distance == pytest.approx(toward * 25.4)
-    assert bolts.min_end_distance == pytest.approx(beside * 25.4)
+    found = build(*[('hole = "standard"', f'hole = "{hole}"')] * 3).sleeve.hole
+    assert found.min_edge_distance == pytest.approx(toward * 25.4)
+    assert found.min_end_distance == pytest.approx(beside * 25.4)
 
 
 def test_snug_bolts_have_no_pretension(build: Build) -> None:

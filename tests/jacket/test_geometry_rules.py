@@ -111,7 +111,7 @@ def problems_after(table: dict[str, Any], changes: dict[str, object]) -> list[st
             id="bolts overlap across the seam",
         ),
         pytest.param(
-            {"bolts.gauge": "2-1/4 in", "bolts.hole": "long-slot-parallel"},
+            {"bolts.gauge": "2-1/4 in", "sleeve.hole": "long-slot-parallel"},
             "bolts.gauge = 57.15 mm (2.25 in): must exceed 63.5 mm (2.5 in), the width of nut or "
             "hole, or the bolts overlap",
             id="slots overlap",

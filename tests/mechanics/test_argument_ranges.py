@@ -231,7 +231,7 @@ FORMULAS: list[tuple[Formula, dict[str, float]]] = [
             "hoop_strain": 0.001,
         },
     ),
-    (retained_pressure.seam_opening, {"hole_clearance": 2.0}),
+    (retained_pressure.seam_opening, {"sleeve_clearance": 2.0, "splice_clearance": 3.0}),
     (retained_pressure.radial_play, {"seam_slip": 3.0}),
     (retained_pressure.hoop_strain_lost_by_slip, {"seam_slip": 3.0, "inner_radius": 600.0}),
     (

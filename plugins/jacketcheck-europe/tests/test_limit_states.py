@@ -126,11 +126,12 @@ def test_unequal_plates_load_one_plane_more(jacket: Jacket) -> None:
 
 def test_slots_count_from_their_ends(jackets: Jackets) -> None:
     slotted = jackets["glued, slotted"]
-    plain = hole_distances(jackets["preloaded"])
-    found = hole_distances(slotted)
-    longer = float(np.subtract(slotted.bolts.hole_along, slotted.bolts.hole_across))
+    slot = slotted.sleeve.hole
+    plain = hole_distances(jackets["preloaded"], jackets["preloaded"].sleeve.hole)
+    found = hole_distances(slotted, slot)
+    longer = float(np.subtract(slot.along, slot.across))
     assert longer > 0.0
-    assert float(found.hole) == float(slotted.bolts.hole_across)
+    assert float(found.hole) == float(slot.across)
     assert float(plain.seam_edge - found.seam_edge) == pytest.approx(longer / 2.0, rel=1e-9)
     assert float(plain.gauge - found.gauge) == pytest.approx(longer, rel=1e-9)
     assert float(plain.end) == float(found.end)

@@ -49,9 +49,9 @@ def test_yielded_sleeve_on_the_next_cycle(peak: float, again: float) -> None:
 
 def test_slip_widens_the_ring() -> None:
     clearance, radius = 2.0, 600.0
-    opening = seam_opening(clearance)
-    # four groups of bolts around the ring, each gives one clearance
-    circumference = 2.0 * np.pi * radius + 4.0 * clearance
+    opening = seam_opening(sleeve_clearance=clearance, splice_clearance=clearance)
+    # four groups of bolts around the ring, each gives the whole clearance of either ply
+    circumference = 2.0 * np.pi * radius + 4.0 * 2.0 * clearance
     wider = circumference / (2.0 * np.pi)
     assert radial_play(opening) == pytest.approx(wider - radius, rel=1e-10)
     assert hoop_strain_lost_by_slip(opening, inner_radius=radius) == pytest.approx(

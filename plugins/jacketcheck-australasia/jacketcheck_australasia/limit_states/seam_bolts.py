@@ -8,11 +8,13 @@ import numpy as np
 
 from jacketcheck.mechanics.bolt_strength import seam_joint_length
 from jacketcheck.plugin import (
+    Hole,
     Jacket,
     LimitState,
-    Plate,
     Real,
     Result,
+    Sleeve,
+    Splice,
     Steps,
     add_bolt_force,
     add_row_force,
@@ -47,7 +49,7 @@ def seam_bolt_shear(code: SteelCode) -> LimitState:
         "seam-bolt-shear",
         title=_SHEAR,
         provisions=code.provisions,
-        monotonic={"bolts.tensile_strength": -1},
+        monotonic={"bolts.tensile_strength": 0},
         effort="closed-form",
     )
     def evaluate(jacket: Jacket) -> list[Result]:
@@ -67,7 +69,7 @@ def sleeve_bearing(code: SteelCode) -> LimitState:
         "sleeve-bearing",
         title=title,
         provisions=code.provisions,
-        monotonic={"bolts.seam_edge_distance": -1},
+        monotonic={"bolts.seam_edge_distance": 0},
         effort="closed-form",
     )
     def evaluate(jacket: Jacket) -> list[Result]:
@@ -87,7 +89,7 @@ def splice_bearing(code: SteelCode) -> LimitState:
         "splice-bearing",
         title=title,
         provisions=code.provisions,
-        monotonic={"bolts.plate_edge_distance": -1},
+        monotonic={"bolts.plate_edge_distance": 0},
         effort="closed-form",
     )
     def evaluate(jacket: Jacket) -> list[Result]:
@@ -106,7 +108,7 @@ def seam_bolt_row(code: SteelCode) -> LimitState:
         "seam-bolt-row",
         title=_ROW,
         provisions=code.provisions,
-        monotonic={"bolts.tensile_strength": -1},
+        monotonic={"bolts.tensile_strength": 0},
         effort="closed-form",
     )
     def evaluate(jacket: Jacket) -> list[Result]:
@@ -153,9 +155,7 @@ def _add_sleeve_bearing(jacket: Jacket, steps: Steps, clause: str) -> Real:
     sleeve = jacket.sleeve
     thickness = steps.add("t_p", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
     edge = jacket.bolts.seam_edge_distance
-    return _add_bearing(
-        jacket, steps, clause=clause, steel=sleeve.steel, thickness=thickness, edge=edge
-    )
+    return _add_bearing(jacket, steps, clause=clause, ply=sleeve, thickness=thickness, edge=edge)
 
 
 def _add_splice_bearing(jacket: Jacket, steps: Steps, clause: str) -> Real:
@@ -163,17 +163,24 @@ def _add_splice_bearing(jacket: Jacket, steps: Steps, clause: str) -> Real:
     steps.add("t_p", "splice plates: smallest of t over share", thickness, "mm", "statics")
     edge = jacket.bolts.plate_edge_distance
     return _add_bearing(
-        jacket, steps, clause=clause, steel=jacket.splice.steel, thickness=thickness, edge=edge
+        jacket, steps, clause=clause, ply=jacket.splice, thickness=thickness, edge=edge
     )
 
 
 def _add_bearing(
-    jacket: Jacket, steps: Steps, *, clause: str, steel: Plate, thickness: Real, edge: Real
+    jacket: Jacket,
+    steps: Steps,
+    *,
+    clause: str,
+    ply: Sleeve | Splice,
+    thickness: Real,
+    edge: Real,
 ) -> Real:
     """Design capacity of a ply at the bolt with the smallest a_e [N]."""
+    steel = ply.steel
     steps.figure("f_up", steel.name, steel, "tensile_strength", "MPa")
     distance = steps.add("a_e", "hole edge to plate edge or next hole, + d_f/2",
-                         _tear_out_distance(jacket, edge), "mm", clause)  # fmt: skip
+                         _tear_out_distance(jacket, ply.hole, edge), "mm", clause)  # fmt: skip
     nominal = ply_bearing_capacity(
         jacket.bolts.diameter,
         thickness=thickness,
@@ -184,14 +191,12 @@ def _add_bearing(
     return factored(steps, "V_b", nominal, factor=PLY_CAPACITY_FACTOR, unit="N", clause=clause)
 
 
-def _tear_out_distance(jacket: Jacket, edge: Real) -> Real:
+def _tear_out_distance(jacket: Jacket, hole: Hole, edge: Real) -> Real:
     """Smaller a_e of the bolt next to the edge and of an inner one, where there is one [mm]."""
     bolts = jacket.bolts
-    to_edge = tear_out_distance_to_edge(edge, hole=bolts.hole_along, diameter=bolts.diameter)
+    to_edge = tear_out_distance_to_edge(edge, hole=hole.along, diameter=bolts.diameter)
     several = np.greater(bolts.columns, 1)
     # with one column any spacing serves: it is not counted
-    spacing = np.where(several, bolts.gauge, 2.0 * np.asarray(bolts.hole_along))
-    between = tear_out_distance_between_holes(
-        spacing, hole=bolts.hole_along, diameter=bolts.diameter
-    )
+    spacing = np.where(several, bolts.gauge, 2.0 * np.asarray(hole.along))
+    between = tear_out_distance_between_holes(spacing, hole=hole.along, diameter=bolts.diameter)
     return np.where(several, np.minimum(to_edge, between), to_edge)

@@ -10,6 +10,7 @@ import numpy as np
 from jacketcheck.mechanics.block_shear import seam_block_shear_strength, seam_blocks
 from jacketcheck.mechanics.plate_strength import net_width, seam_strip_width
 from jacketcheck.plugin import (
+    Hole,
     Jacket,
     LimitState,
     Plate,
@@ -78,7 +79,7 @@ def sleeve_net_rupture(code: SteelCode) -> LimitState:
         steps, sleeve, clause = Steps(), jacket.sleeve, code.clause(code.tension)
         demand = add_hoop_force(jacket, steps)
         add_steel(steps, sleeve.steel)
-        ratio = _add_net_ratio(jacket, steps)
+        ratio = _add_net_ratio(jacket, jacket.sleeve.hole, steps)
         nominal = net_fracture_capacity(
             sleeve.steel.tensile_strength, net_area=np.multiply(ratio, sleeve.thickness)
         )
@@ -113,7 +114,7 @@ def splice_net_rupture(code: SteelCode) -> LimitState:
         steps, steel = Steps(), jacket.splice.steel
         demand = add_hoop_force(jacket, steps)
         add_steel(steps, steel)
-        ratio = _add_net_ratio(jacket, steps)
+        ratio = _add_net_ratio(jacket, jacket.splice.hole, steps)
         # the stress that the net section reaches, so that bending counts with it as well
         stress = steps.add("0.85f_u", "0.85 k_t f_u, k_t = 1",
                            net_fracture_capacity(steel.tensile_strength, net_area=1.0),
@@ -154,14 +155,13 @@ def _in_tension(steps: Steps, nominal: Real, clause: str) -> Real:
     )
 
 
-def _add_net_ratio(jacket: Jacket, steps: Steps) -> Real:
+def _add_net_ratio(jacket: Jacket, ply: Hole, steps: Steps) -> Real:
     """Net over gross height of the weakest strip with one row."""
     bolts = jacket.bolts
     height = seam_strip_width(pitch=bolts.pitch, end_distance=bolts.end_distance)
     steps.add("h", "min(s, e_end + s/2)", height, "mm", "geometry")
-    hole = bolts.hole_across
-    steps.add("d_h", f"{bolts.hole} hole across the force", hole, "mm", bolts.hole_source)
-    net = net_width(height, hole_count=1, hole=hole, damage=0.0)
+    steps.add("d_h", f"{ply.kind} hole across the force", ply.across, "mm", ply.source)
+    net = net_width(height, hole_count=1, hole=ply.across, damage=0.0)
     return steps.add("A_n/A_g", "(h − d_h)/h", np.divide(net, height), "1", "geometry")
 
 
@@ -179,6 +179,7 @@ def seam_block_shear(code: SteelCode) -> LimitState:
                 steel=sleeve.steel,
                 thickness=sleeve.thickness,
                 edge=bolts.seam_edge_distance,
+                hole=sleeve.hole,
                 clause=clause,
             ),
             _block_row(
@@ -187,6 +188,7 @@ def seam_block_shear(code: SteelCode) -> LimitState:
                 steel=splice.steel,
                 thickness=effective_splice_thickness(jacket),
                 edge=bolts.plate_edge_distance,
+                hole=splice.hole,
                 clause=clause,
             ),
         ]
@@ -195,7 +197,14 @@ def seam_block_shear(code: SteelCode) -> LimitState:
 
 
 def _block_row(
-    jacket: Jacket, plate: str, *, steel: Plate, thickness: Real, edge: Real, clause: str
+    jacket: Jacket,
+    plate: str,
+    *,
+    steel: Plate,
+    thickness: Real,
+    edge: Real,
+    hole: Hole,
+    clause: str,
 ) -> Result:
     steps, bolts = Steps(), jacket.bolts
     demand = add_row_force(jacket, steps)
@@ -209,8 +218,8 @@ def _block_row(
         edge_distance=edge,
         end_distance=bolts.end_distance,
         thickness=thickness,
-        hole_along=bolts.hole_along,
-        hole_across=bolts.hole_across,
+        hole_along=hole.along,
+        hole_across=hole.across,
         damage=0.0,
     )
     capacity_of = partial(

@@ -86,7 +86,8 @@ def _design(jacket: Jacket, code: SteelCode, faying: FayingClass) -> Result:
     else:
         steps.add("N_ti", "snug-tight: none counted", 0.0, "N", "input bolts.tightening")
     steps.add("n_ei", "interfaces", jacket.splice.shear_planes, "1", "input splice.sides")
-    factor = steps.add("k_h", f"{bolts.hole} hole", slip_hole_factor(bolts.hole), "1", clause)
+    kind = jacket.least_hole(slip_hole_factor)
+    factor = steps.add("k_h", f"{kind} hole", slip_hole_factor(kind), "1", clause)
     nominal = slip_capacity(
         faying.slip_coefficient,
         bolt_tension=bolts.pretension if bolts.pretensioned else 0.0,

@@ -7,7 +7,7 @@ from typing import NamedTuple
 import numpy as np
 
 from jacketcheck.mechanics.bolt_strength import seam_joint_length
-from jacketcheck.plugin import Jacket, Real, Steps, effective_splice_thickness
+from jacketcheck.plugin import Hole, Jacket, Real, Steps, effective_splice_thickness
 from jacketcheck_europe.editions import EN_1993_8
 from jacketcheck_europe.mechanics import bearing, bolts
 from jacketcheck_europe.partial_factors import PartialFactors
@@ -57,12 +57,12 @@ class HoleDistances(NamedTuple):
     pitch: Real
 
 
-def hole_distances(jacket: Jacket) -> HoleDistances:
-    """Distances around the holes of a seam."""
+def hole_distances(jacket: Jacket, ply: Hole) -> HoleDistances:
+    """Distances around the holes of a ply of the seam."""
     group = jacket.bolts
-    hole = np.minimum(group.hole_along, group.hole_across)
-    along = np.subtract(group.hole_along, hole)
-    across = np.subtract(group.hole_across, hole)
+    hole = np.minimum(ply.along, ply.across)
+    along = np.subtract(ply.along, hole)
+    across = np.subtract(ply.across, hole)
     alone = np.less_equal(group.columns, 1)
     return HoleDistances(
         hole=hole,
@@ -87,19 +87,26 @@ class PlateAtBolts(NamedTuple):
         f_u [MPa].
     end_distance
         e_1 [mm].
+    hole
+        Its holes.
     """
 
     name: str
     thickness: Real
     tensile_strength: Real
     end_distance: Real
+    hole: Hole
 
 
 def sleeve_at_bolts(jacket: Jacket) -> PlateAtBolts:
     """The sleeve, which tears towards the seam."""
     sleeve = jacket.sleeve
     return PlateAtBolts(
-        "sleeve", sleeve.thickness, sleeve.steel.tensile_strength, hole_distances(jacket).seam_edge
+        "sleeve",
+        sleeve.thickness,
+        sleeve.steel.tensile_strength,
+        hole_distances(jacket, sleeve.hole).seam_edge,
+        sleeve.hole,
     )
 
 
@@ -109,7 +116,8 @@ def splice_at_bolts(jacket: Jacket) -> PlateAtBolts:
         "splice plates",
         effective_splice_thickness(jacket),
         jacket.splice.steel.tensile_strength,
-        hole_distances(jacket).plate_edge,
+        hole_distances(jacket, jacket.splice.hole).plate_edge,
+        jacket.splice.hole,
     )
 
 
@@ -135,7 +143,7 @@ class Bearing(NamedTuple):
 
 def bearing_of_plate(jacket: Jacket, plate: PlateAtBolts, factors: PartialFactors) -> Bearing:
     """Bearing resistance of a plate at each bolt of a row, end rows and inner rows alike."""
-    group, distances = jacket.bolts, hole_distances(jacket)
+    group, distances = jacket.bolts, hole_distances(jacket, plate.hole)
     strengths = {
         "bolt_strength": group.tensile_strength,
         "plate_strength": plate.tensile_strength,
@@ -154,7 +162,7 @@ def bearing_of_plate(jacket: Jacket, plate: PlateAtBolts, factors: PartialFactor
             along=along,
             across=across,
             partial_factor=factors.rupture,
-            reduction=bearing.hole_reduction(group.hole),
+            reduction=bearing.hole_reduction(plate.hole.kind),
         )
         return np.where(single_lap(jacket), np.minimum(found, limit), found)
 
@@ -177,13 +185,13 @@ def add_bearing(
     jacket: Jacket, plate: PlateAtBolts, factors: PartialFactors, steps: Steps
 ) -> Bearing:
     """Write down how a plate bears on the bolts of a row, and return it."""
-    group, distances = jacket.bolts, hole_distances(jacket)
+    group, distances = jacket.bolts, hole_distances(jacket, plate.hole)
     clause = f"{EN_1993_8} Table 3.4"
     found = bearing_of_plate(jacket, plate, factors)
     steps.figure("d", f"{group.product}, {group.size}", group, "diameter", "mm")
     steps.figure("f_ub", group.product, group, "tensile_strength", "MPa")
-    steps.add("d_0", f"{group.hole} hole, of slots the width", distances.hole, "mm",
-              group.hole_source)  # fmt: skip
+    steps.add("d_0", f"{plate.hole.kind} hole, of slots the width", distances.hole, "mm",
+              plate.hole.source)  # fmt: skip
     steps.add("t", plate.name, plate.thickness, "mm", "input; two plates: smallest t over share")
     steps.add("f_u", plate.name, plate.tensile_strength, "MPa", "catalogue")
     steps.add("e_1", "edge distance along the force", plate.end_distance, "mm", "input")
@@ -195,13 +203,21 @@ def add_bearing(
     steps.add("e_2", "end distance", distances.end, "mm", "input bolts, rows and height")
     steps.add("p_2", "pitch", distances.pitch, "mm", "input bolts.pitch")
     steps.add("k_1", "min(2.8 e_2/d_0 − 1.7, 1.4 p_2/d_0 − 1.7, 2.5)", found.across, "1", clause)
-    steps.add("k_h", f"{group.hole} hole", bearing.hole_reduction(group.hole), "1", clause)
+    steps.add(
+        "k_h", f"{plate.hole.kind} hole", bearing.hole_reduction(plate.hole.kind), "1", clause
+    )
     steps.add("γ_M2", "bearing", factors.rupture, "1", f"{EN_1993_8} Table 2.1")
     limit = " ≤ 1.5 f_u d t/γ_M2, single lap with one bolt" if np.any(single_lap(jacket)) else ""
     steps.add("F_b,end", f"k_h k_1 α_end f_u d t/γ_M2{limit}", found.end, "N", clause)
     if np.any(np.greater(group.columns, 1)):
         steps.add("F_b,in", f"k_h k_1 α_in f_u d t/γ_M2{limit}", found.inner, "N", clause)
     return found
+
+
+def _widest_hole(jacket: Jacket) -> Real:
+    """Hole of the ply that leaves the bolt most room, of slots the width [mm]."""
+    plies = (jacket.sleeve.hole, jacket.splice.hole)
+    return np.maximum(*(hole_distances(jacket, ply).hole for ply in plies))
 
 
 def shear_of_bolt(jacket: Jacket, factors: PartialFactors) -> Real:
@@ -215,7 +231,7 @@ def shear_of_bolt(jacket: Jacket, factors: PartialFactors) -> Real:
         shear_coefficient=counted.shear_coefficient,
         partial_factor=factors.rupture,
         joint_factor=bolts.long_joint_factor(length, diameter=group.diameter)
-        * bolts.small_bolt_factor(group.diameter, hole=hole_distances(jacket).hole),
+        * bolts.small_bolt_factor(group.diameter, hole=_widest_hole(jacket)),
     )
 
 
@@ -237,7 +253,7 @@ def add_bolt_shear(jacket: Jacket, factors: PartialFactors, steps: Steps) -> Rea
               bolts.long_joint_factor(length, diameter=group.diameter), "1",
               f"{EN_1993_8} 3.8")  # fmt: skip
     steps.add("k_d", "0.85 for M12 and M14 with 2 mm of clearance",
-              bolts.small_bolt_factor(group.diameter, hole=hole_distances(jacket).hole), "1",
+              bolts.small_bolt_factor(group.diameter, hole=_widest_hole(jacket)), "1",
               f"{EN_1993_8} 3.6.1(5)")  # fmt: skip
     steps.add("γ_M2", "bolts", factors.rupture, "1", f"{EN_1993_8} Table 2.1")
     return steps.add("F_v,Rd", "β_Lf k_d α_v f_ub A/γ_M2", shear_of_bolt(jacket, factors), "N",

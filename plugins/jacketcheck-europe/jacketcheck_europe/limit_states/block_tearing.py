@@ -8,6 +8,7 @@ import numpy as np
 
 from jacketcheck.mechanics.block_shear import SeamBlock, seam_blocks
 from jacketcheck.plugin import (
+    Hole,
     Jacket,
     Plate,
     Real,
@@ -32,12 +33,13 @@ judgement)."""
 
 
 class _TornPlate(NamedTuple):
-    """A plate, its steel and thickness [mm], and its edge distance along the force [mm]."""
+    """A plate, its steel and thickness [mm], edge distance along the force [mm], and holes."""
 
     name: str
     steel: Plate
     thickness: Real
     edge_distance: Real
+    hole: Hole
 
 
 def seam_block_shear(jacket: Jacket, factors: PartialFactors) -> list[Result]:
@@ -45,8 +47,10 @@ def seam_block_shear(jacket: Jacket, factors: PartialFactors) -> list[Result]:
     sleeve, splice, bolts = jacket.sleeve, jacket.splice, jacket.bolts
     thickness = effective_splice_thickness(jacket)
     torn = (
-        _TornPlate("sleeve", sleeve.steel, sleeve.thickness, bolts.seam_edge_distance),
-        _TornPlate("splice plates", splice.steel, thickness, bolts.plate_edge_distance),
+        _TornPlate("sleeve", sleeve.steel, sleeve.thickness, bolts.seam_edge_distance, sleeve.hole),
+        _TornPlate(
+            "splice plates", splice.steel, thickness, bolts.plate_edge_distance, splice.hole
+        ),
     )
     return [_block(jacket, plate, factors) for plate in torn]
 
@@ -90,8 +94,8 @@ def _blocks(jacket: Jacket, plate: _TornPlate) -> dict[str, SeamBlock]:
         edge_distance=plate.edge_distance,
         end_distance=bolts.end_distance,
         thickness=plate.thickness,
-        hole_along=bolts.hole_along,
-        hole_across=bolts.hole_across,
+        hole_along=plate.hole.along,
+        hole_across=plate.hole.across,
         damage=0.0,
     )
 

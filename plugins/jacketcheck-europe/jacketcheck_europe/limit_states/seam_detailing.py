@@ -6,7 +6,7 @@ from typing import Final
 
 import numpy as np
 
-from jacketcheck.plugin import Jacket, Real, Result, Step, length_at_least, length_at_most
+from jacketcheck.plugin import Hole, Jacket, Real, Result, Step, length_at_least, length_at_most
 from jacketcheck_europe.editions import EN_1993_8
 from jacketcheck_europe.limit_states._bolt_holes import hole_distances
 from jacketcheck_europe.mechanics import detailing
@@ -24,56 +24,51 @@ def bolt_spacing(
     factors: PartialFactors,  # noqa: ARG001 - called like the others
 ) -> list[Result]:
     """Least and largest spacing of rows, which lie across the force, and of columns."""
-    bolts, distances, exposure = jacket.bolts, hole_distances(jacket), _exposure(jacket)
-    hole, outer = _hole(jacket), _outer(jacket)
+    bolts, exposure = jacket.bolts, _exposure(jacket)
     largest = detailing.largest_spacing(_outer_thickness(jacket), exposure=exposure)
-    rule = _SPACING_RULES[exposure]
-    rows = [
-        length_at_least(
-            "Least bolt spacing",
-            "rows (pitch)",
-            given=hole,
-            provided=distances.pitch,
-            needed=detailing.least_spacing_across(distances.hole),
-            clause=_CLAUSE,
-            symbol="p_2",
-            rule="2.4 d_0",
-        ),
-        length_at_most(
+
+    def most(where: str, symbol: str, provided: Real) -> Result:
+        return length_at_most(
             "Largest bolt spacing",
-            "rows (pitch)",
-            given=outer,
-            provided=bolts.pitch,
+            where,
+            given=_outer(jacket),
+            provided=provided,
             allowed=largest,
             clause=_CLAUSE,
-            symbol="p_2",
-            rule=rule,
-        ),
-    ]
+            symbol=symbol,
+            rule=_SPACING_RULES[exposure],
+        )
+
+    rows = [*_least_spacing(jacket, "rows (pitch)"), most("rows (pitch)", "p_2", bolts.pitch)]
     if np.any(np.greater(bolts.columns, 1)):
-        rows += [
+        rows += _least_spacing(jacket, "columns (gauge)")
+        rows.append(most("columns (gauge)", "p_1", bolts.gauge))
+    return rows
+
+
+def _least_spacing(jacket: Jacket, where: str) -> list[Result]:
+    """A row, or one for each ply where their holes differ."""
+    found = []
+    for ply, hole in jacket.holes.items():
+        distances = hole_distances(jacket, hole)
+        provided, symbol, rule, least = (
+            (distances.pitch, "p_2", "2.4 d_0", detailing.least_spacing_across)
+            if where == "rows (pitch)"
+            else (distances.gauge, "p_1", "2.2 d_0", detailing.least_spacing_along)
+        )
+        found.append(
             length_at_least(
                 "Least bolt spacing",
-                "columns (gauge)",
-                given=hole,
-                provided=distances.gauge,
-                needed=detailing.least_spacing_along(distances.hole),
+                f"{where}, {ply}" if ply else where,
+                given=_hole(jacket, hole),
+                provided=provided,
+                needed=least(distances.hole),
                 clause=_CLAUSE,
-                symbol="p_1",
-                rule="2.2 d_0",
-            ),
-            length_at_most(
-                "Largest bolt spacing",
-                "columns (gauge)",
-                given=outer,
-                provided=bolts.gauge,
-                allowed=largest,
-                clause=_CLAUSE,
-                symbol="p_1",
+                symbol=symbol,
                 rule=rule,
-            ),
-        ]
-    return rows
+            )
+        )
+    return found
 
 
 def bolt_edge_distance(
@@ -81,25 +76,31 @@ def bolt_edge_distance(
     factors: PartialFactors,  # noqa: ARG001 - called like the others
 ) -> list[Result]:
     """Least and largest distances to the sleeve's and the plates' edges."""
-    bolts, distances, exposure = jacket.bolts, hole_distances(jacket), _exposure(jacket)
-    hole, outer = _hole(jacket), _outer(jacket)
-    least = detailing.least_edge_distance(distances.hole, hole_type=bolts.hole)
+    bolts, exposure = jacket.bolts, _exposure(jacket)
+    sleeve, splice = jacket.sleeve.hole, jacket.splice.hole
     largest = detailing.largest_edge_distance(_outer_thickness(jacket), exposure=exposure)
-    slotted = "slot" in bolts.hole
-    edges = (
-        ("sleeve edge at the seam", "e_1", distances.seam_edge, bolts.seam_edge_distance),
-        ("vertical edge of the plate", "e_1", distances.plate_edge, bolts.plate_edge_distance),
-        ("ends of sleeve and plates", "e_2", distances.end, bolts.end_distance),
-    )
+    edges = [
+        ("sleeve edge at the seam", "e_1", sleeve,
+         hole_distances(jacket, sleeve).seam_edge, bolts.seam_edge_distance),
+        ("vertical edge of the plate", "e_1", splice,
+         hole_distances(jacket, splice).plate_edge, bolts.plate_edge_distance),
+    ]  # fmt: skip
+    edges += [
+        (f"ends of {ply or 'sleeve and plates'}", "e_2", hole,
+         hole_distances(jacket, hole).end, bolts.end_distance)
+        for ply, hole in jacket.holes.items()
+    ]  # fmt: skip
     rows = []
-    for where, symbol, clear, centre in edges:
+    for where, symbol, hole, clear, centre in edges:
+        width = hole_distances(jacket, hole).hole
+        slotted = "slot" in hole.kind
         rows += [
             length_at_least(
                 "Least edge distance",
                 where,
-                given=hole,
+                given=_hole(jacket, hole),
                 provided=clear,
-                needed=least,
+                needed=detailing.least_edge_distance(width, hole_type=hole.kind),
                 clause=_CLAUSE,
                 symbol=symbol,
                 rule="1.5 d_0, from the end or axis of the slot" if slotted else "1.2 d_0",
@@ -107,7 +108,7 @@ def bolt_edge_distance(
             length_at_most(
                 "Largest edge distance",
                 where,
-                given=outer,
+                given=_outer(jacket),
                 provided=centre,
                 allowed=largest,
                 clause=_CLAUSE,
@@ -122,10 +123,9 @@ def _exposure(jacket: Jacket) -> detailing.Exposure:
     return "weathering" if jacket.sleeve.exposure == "weathering" else "painted"
 
 
-def _hole(jacket: Jacket) -> Step:
-    bolts = jacket.bolts
-    width = hole_distances(jacket).hole
-    return Step("d_0", f"{bolts.hole} hole, of slots the width", width, "mm", bolts.hole_source)
+def _hole(jacket: Jacket, hole: Hole) -> Step:
+    width = hole_distances(jacket, hole).hole
+    return Step("d_0", f"{hole.kind} hole, of slots the width", width, "mm", hole.source)
 
 
 def _outer(jacket: Jacket) -> Step:

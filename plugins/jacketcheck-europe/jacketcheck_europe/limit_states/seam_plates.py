@@ -8,6 +8,7 @@ import numpy as np
 
 from jacketcheck.mechanics.plate_strength import net_width, seam_strip_width
 from jacketcheck.plugin import (
+    Hole,
     Jacket,
     Plate,
     Real,
@@ -97,7 +98,7 @@ def _sleeve(jacket: Jacket, mode: Mode, factors: PartialFactors, title: str) -> 
     steps, sleeve = Steps(), jacket.sleeve
     demand = add_hoop_force(jacket, steps)
     steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
-    ratio = _add_net_ratio(jacket, steps) if _CHECKS[mode].net else 1.0
+    ratio = _add_net_ratio(jacket, sleeve.hole, steps) if _CHECKS[mode].net else 1.0
     _add_steel(steps, sleeve.steel, mode, factors)
     capacity = _resistance(mode, sleeve.steel, np.multiply(ratio, sleeve.thickness), factors)
     return _finished(
@@ -114,7 +115,7 @@ def _sleeve(jacket: Jacket, mode: Mode, factors: PartialFactors, title: str) -> 
 def _splice(jacket: Jacket, mode: Mode, factors: PartialFactors, title: str) -> Result:
     steps, splice = Steps(), jacket.splice
     demand = add_hoop_force(jacket, steps)
-    ratio: Real = _add_net_ratio(jacket, steps) if _CHECKS[mode].net else 1.0
+    ratio: Real = _add_net_ratio(jacket, splice.hole, steps) if _CHECKS[mode].net else 1.0
     _add_steel(steps, splice.steel, mode, factors)
     eccentricity = steps.add("e", "sleeve to plate, mid-planes; 0 with plates on both sides",
                              splice_eccentricity(jacket), "mm", "statics")  # fmt: skip
@@ -201,7 +202,7 @@ def _add_steel(steps: Steps, steel: Plate, mode: Mode, factors: PartialFactors) 
         steps.add("γ_M0", "section", factors.section, "1", f"{EN_1993} 6.1(1)")
 
 
-def _add_net_ratio(jacket: Jacket, steps: Steps) -> Real:
+def _add_net_ratio(jacket: Jacket, hole: Hole, steps: Steps) -> Real:
     """Net over gross height of the weakest strip with one row; holes as they are."""
     bolts = jacket.bolts
     steps.add("s", "spacing of the rows", bolts.pitch, "mm", "input bolts.pitch")
@@ -209,6 +210,6 @@ def _add_net_ratio(jacket: Jacket, steps: Steps) -> Real:
     strip = steps.add("h", "min(s, e_end + s/2)",
                       seam_strip_width(pitch=bolts.pitch, end_distance=bolts.end_distance), "mm",
                       "geometry")  # fmt: skip
-    steps.figure("d_0", f"{bolts.hole} hole across the force", bolts, "hole_across", "mm")
-    net = net_width(strip, hole_count=1, hole=bolts.hole_across, damage=0.0)
+    steps.figure("d_0", f"{hole.kind} hole across the force", hole, "across", "mm")
+    net = net_width(strip, hole_count=1, hole=hole.across, damage=0.0)
     return steps.add("r_net", "(h − d_0)/h, net over gross", net / strip, "1", f"{EN_1993} 6.2.2.2")

@@ -59,14 +59,14 @@ def _friction_surface(jacket: Jacket) -> FayingClass:
 
 
 def _slip(jacket: Jacket, faying: FayingClass, factors: PartialFactors) -> Result:
-    steps, bolts = Steps(), jacket.bolts
-    clause = f"{EN_1993_8} 3.9.1"
+    steps, clause = Steps(), f"{EN_1993_8} 3.9.1"
     demand = add_bolt_force(jacket, steps)
     steps.figure("μ", f"class {faying.name}", faying, "slip_coefficient", "1")
     preload = _add_preload(jacket, steps)
     surfaces = steps.add("n", "friction surfaces", jacket.splice.shear_planes, "1",
                          "input splice.sides")  # fmt: skip
-    hole = steps.add("k_s", f"{bolts.hole} hole", slip.hole_factor(bolts.hole), "1",
+    kind = jacket.least_hole(slip.hole_factor)
+    hole = steps.add("k_s", f"{kind} hole", slip.hole_factor(kind), "1",
                      f"{EN_1993_8} Table 3.6")  # fmt: skip
     steps.add("γ_M3", "slip, category C", factors.slip, "1", f"{EN_1993_8} Table 2.1")
     resistance = slip.slip_resistance(
@@ -86,7 +86,7 @@ def _slip(jacket: Jacket, faying: FayingClass, factors: PartialFactors) -> Resul
         unit="N",
         clause=clause,
         factors=factors,
-        notes=() if bolts.pretensioned else (_SNUG,),
+        notes=() if jacket.bolts.pretensioned else (_SNUG,),
     )
 
 

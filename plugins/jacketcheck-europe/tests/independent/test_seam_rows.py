@@ -68,8 +68,8 @@ def test_no_block_of_rows_is_weaker(jacket: Jacket) -> None:
             edge_distance=bolts.seam_edge_distance,
             end_distance=bolts.end_distance,
             thickness=jacket.sleeve.thickness,
-            hole_along=bolts.hole_along,
-            hole_across=bolts.hole_across,
+            hole_along=jacket.sleeve.hole.along,
+            hole_across=jacket.sleeve.hole.across,
             damage=0.0,
         )
         resistance = block_tearing_resistance(

@@ -9,9 +9,10 @@ import numpy as np
 from jacketcheck.mechanics.bolt_strength import seam_joint_length
 from jacketcheck.plugin import (
     Jacket,
-    Plate,
     Real,
     Result,
+    Sleeve,
+    Splice,
     Steps,
     add_bolt_force,
     add_row_force,
@@ -45,7 +46,7 @@ _BEARING_CLAUSE: Final = is_800("10.3.4")
 
 
 @limit_state("seam-bolt-shear", title=_SHEAR, provisions="india",
-             monotonic={"bolts.tensile_strength": -1}, effort="closed-form")  # fmt: skip
+             monotonic={"bolts.tensile_strength": 0}, effort="closed-form")  # fmt: skip
 def seam_bolt_shear(jacket: Jacket) -> list[Result]:
     """Shear of one bolt through all its planes."""
     steps = Steps()
@@ -55,7 +56,7 @@ def seam_bolt_shear(jacket: Jacket) -> list[Result]:
 
 
 @limit_state("sleeve-bearing", title=_SLEEVE, provisions="india",
-             monotonic={"bolts.seam_edge_distance": -1}, effort="closed-form")  # fmt: skip
+             monotonic={"bolts.seam_edge_distance": 0}, effort="closed-form")  # fmt: skip
 def sleeve_bearing(jacket: Jacket) -> list[Result]:
     """Bearing of the sleeve, with the smallest k_b of the row for each of its bolts."""
     steps = Steps()
@@ -65,7 +66,7 @@ def sleeve_bearing(jacket: Jacket) -> list[Result]:
 
 
 @limit_state("splice-bearing", title=_SPLICE, provisions="india",
-             monotonic={"bolts.plate_edge_distance": -1}, effort="closed-form")  # fmt: skip
+             monotonic={"bolts.plate_edge_distance": 0}, effort="closed-form")  # fmt: skip
 def splice_bearing(jacket: Jacket) -> list[Result]:
     """Bearing of the splice plate that takes most for its thickness."""
     steps = Steps()
@@ -75,7 +76,7 @@ def splice_bearing(jacket: Jacket) -> list[Result]:
 
 
 @limit_state("seam-bolt-row", title=_ROW, provisions="india",
-             monotonic={"bolts.tensile_strength": -1}, effort="closed-form")  # fmt: skip
+             monotonic={"bolts.tensile_strength": 0}, effort="closed-form")  # fmt: skip
 def seam_bolt_row(jacket: Jacket) -> list[Result]:
     """A row of bolts that share its force alike, each with the least of its capacities."""
     steps = Steps()
@@ -132,34 +133,34 @@ def _add_sleeve_bearing(jacket: Jacket, steps: Steps) -> Real:
     sleeve = jacket.sleeve
     thickness = steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
     edge = jacket.bolts.seam_edge_distance
-    return _add_bearing(jacket, steps, steel=sleeve.steel, thickness=thickness, edge=edge)
+    return _add_bearing(jacket, steps, ply=sleeve, thickness=thickness, edge=edge)
 
 
 def _add_splice_bearing(jacket: Jacket, steps: Steps) -> Real:
     thickness = effective_splice_thickness(jacket)
     steps.add("t", "splice plates: smallest of t over share", thickness, "mm", "statics")
-    edge, steel = jacket.bolts.plate_edge_distance, jacket.splice.steel
-    return _add_bearing(jacket, steps, steel=steel, thickness=thickness, edge=edge)
+    edge = jacket.bolts.plate_edge_distance
+    return _add_bearing(jacket, steps, ply=jacket.splice, thickness=thickness, edge=edge)
 
 
 def _add_bearing(
-    jacket: Jacket, steps: Steps, *, steel: Plate, thickness: Real, edge: Real
+    jacket: Jacket, steps: Steps, *, ply: Sleeve | Splice, thickness: Real, edge: Real
 ) -> Real:
     """Design capacity of a plate at each bolt, by the row's smallest k_b [N]."""
-    bolts = jacket.bolts
+    bolts, steel = jacket.bolts, ply.steel
     steps.figure("f_u", steel.name, steel, "tensile_strength", "MPa")
     factor = bearing_factor(
         end_distance=edge,
         # without a neighbour its distance does not count
         pitch=np.where(np.greater(bolts.columns, 1), bolts.gauge, np.inf),
-        hole=bolts.hole_along,
+        hole=ply.hole.along,
         bolt_strength=bolts.tensile_strength,
         plate_strength=steel.tensile_strength,
     )
     rule = "min(e/(3 d_0), p/(3 d_0) − 0.25, f_ub/f_u, 1)"
     steps.add("k_b", rule, factor, "1", _BEARING_CLAUSE)
-    hole = bearing_hole_factor(bolts.hole)
-    steps.add("k_h", f"{bolts.hole} hole", hole, "1", _BEARING_CLAUSE)
+    hole = bearing_hole_factor(ply.hole.kind)
+    steps.add("k_h", f"{ply.hole.kind} hole", hole, "1", _BEARING_CLAUSE)
     nominal = bearing_capacity(
         bolts.diameter,
         thickness=thickness,

@@ -92,11 +92,14 @@ def _spacing(jacket: Jacket, where: str, provided: Real) -> list[Result]:
 def bolt_edge_distance(jacket: Jacket) -> list[Result]:
     """Least and largest distances to the sleeve's and the plates' edges."""
     bolts = jacket.bolts
-    places = (
-        ("sleeve edge at the seam", bolts.seam_edge_distance, bolts.hole_along),
-        ("vertical edge of the plate", bolts.plate_edge_distance, bolts.hole_along),
-        ("ends of sleeve and plates", bolts.end_distance, bolts.hole_across),
-    )
+    places = [
+        ("sleeve edge at the seam", bolts.seam_edge_distance, jacket.sleeve.hole.along),
+        ("vertical edge of the plate", bolts.plate_edge_distance, jacket.splice.hole.along),
+    ]
+    places += [
+        (f"ends of {ply or 'sleeve and plates'}", bolts.end_distance, hole.across)
+        for ply, hole in jacket.holes.items()
+    ]
     return [
         row
         for where, distance, hole in places

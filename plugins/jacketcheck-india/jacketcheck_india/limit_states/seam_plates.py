@@ -9,6 +9,7 @@ import numpy as np
 from jacketcheck.mechanics.block_shear import seam_block
 from jacketcheck.mechanics.plate_strength import net_width, seam_strip_width
 from jacketcheck.plugin import (
+    Hole,
     Jacket,
     Plate,
     Real,
@@ -78,7 +79,7 @@ def sleeve_net_rupture(jacket: Jacket) -> list[Result]:
     steps, sleeve = Steps(), jacket.sleeve
     demand = add_hoop_force(jacket, steps)
     add_steel(steps, sleeve.steel)
-    ratio = _add_net_ratio(jacket, steps)
+    ratio = _add_net_ratio(jacket, jacket.sleeve.hole, steps)
     nominal = net_rupture_capacity(
         sleeve.steel.tensile_strength, net_area=np.multiply(ratio, sleeve.thickness)
     )
@@ -107,7 +108,7 @@ def splice_net_rupture(jacket: Jacket) -> list[Result]:
     steps, steel, clause = Steps(), jacket.splice.steel, _RUPTURE_CLAUSE
     demand = add_hoop_force(jacket, steps)
     add_steel(steps, steel)
-    ratio = _add_net_ratio(jacket, steps)
+    ratio = _add_net_ratio(jacket, jacket.splice.hole, steps)
     # the stress that the net section reaches, so that bending counts with it as well
     stress = net_rupture_capacity(steel.tensile_strength, net_area=1.0)
     steps.add("0.9f_u", "0.9 f_u", stress, "MPa", clause)
@@ -132,13 +133,13 @@ def _bending_notes(jacket: Jacket) -> tuple[str, ...]:
     return (_ONE_SIDED,) if np.any(np.greater(splice_eccentricity(jacket), 0.0)) else ()
 
 
-def _add_net_ratio(jacket: Jacket, steps: Steps) -> Real:
+def _add_net_ratio(jacket: Jacket, ply: Hole, steps: Steps) -> Real:
     """Net over gross height of the weakest strip with one row."""
     bolts = jacket.bolts
     height = seam_strip_width(pitch=bolts.pitch, end_distance=bolts.end_distance)
     steps.add("b", "min(s, e_end + s/2)", height, "mm", "geometry")
-    hole = np.add(bolts.hole_across, hole_allowance(bolts.hole_making))
-    steps.add("d_h", f"{bolts.hole} hole, {bolts.hole_making}", hole, "mm", _RUPTURE_CLAUSE)
+    hole = np.add(ply.across, hole_allowance(bolts.hole_making))
+    steps.add("d_h", f"{ply.kind} hole, {bolts.hole_making}", hole, "mm", _RUPTURE_CLAUSE)
     net = net_width(height, hole_count=1, hole=hole, damage=0.0)
     return steps.add("A_n/A_g", "(b − d_h)/b", np.divide(net, height), "1", "geometry")
 
@@ -154,6 +155,7 @@ def seam_block_shear(jacket: Jacket) -> list[Result]:
             steel=sleeve.steel,
             thickness=sleeve.thickness,
             edge=bolts.seam_edge_distance,
+            hole=sleeve.hole,
         ),
         _block_row(
             jacket,
@@ -161,17 +163,20 @@ def seam_block_shear(jacket: Jacket) -> list[Result]:
             steel=splice.steel,
             thickness=effective_splice_thickness(jacket),
             edge=bolts.plate_edge_distance,
+            hole=splice.hole,
         ),
     ]
 
 
-def _block_row(jacket: Jacket, plate: str, *, steel: Plate, thickness: Real, edge: Real) -> Result:
+def _block_row(
+    jacket: Jacket, plate: str, *, steel: Plate, thickness: Real, edge: Real, hole: Hole
+) -> Result:
     steps = Steps()
     demand = add_row_force(jacket, steps)
     add_steel(steps, steel)
     steps.add("t", plate, thickness, "mm", "input; splice plates: smallest t over share")
     strengths = []
-    for name, rows, areas in _blocks(jacket, thickness=thickness, edge=edge):
+    for name, rows, areas in _blocks(jacket, thickness=thickness, edge=edge, hole=hole):
         strength = block_shear_design_strength(
             areas, yield_strength=steel.yield_strength, tensile_strength=steel.tensile_strength
         )
@@ -182,7 +187,9 @@ def _block_row(jacket: Jacket, plate: str, *, steel: Plate, thickness: Real, edg
     return Result(_BLOCK, plate, demand, capacity, "N", _BLOCK_CLAUSE, steps.lines)
 
 
-def _blocks(jacket: Jacket, *, thickness: Real, edge: Real) -> list[tuple[str, Real, BlockAreas]]:
+def _blocks(
+    jacket: Jacket, *, thickness: Real, edge: Real, hole: Hole
+) -> list[tuple[str, Real, BlockAreas]]:
     """The blocks of which the weakest governs: one row and all rows, inside and at an end.
 
     Strength per row is the smaller of two sums that each move one way with the number of rows, so
@@ -206,8 +213,8 @@ def _blocks(jacket: Jacket, *, thickness: Real, edge: Real) -> list[tuple[str, R
             edge_distance=edge,
             end_distance=bolts.end_distance,
             thickness=thickness,
-            hole_along=bolts.hole_along,
-            hole_across=bolts.hole_across,
+            hole_along=hole.along,
+            hole_across=hole.across,
             damage=hole_allowance(bolts.hole_making),
         ).areas
         width = np.subtract(rows, 1.0) * bolts.pitch + (bolts.end_distance if at_end else 0.0)

@@ -103,7 +103,8 @@ def _add_nominal(jacket: Jacket, faying: FayingClass, steps: Steps) -> Real:
     told = f"{bolts.product}, {bolts.size}" if bolts.pretensioned else "snug-tight: none counted"
     steps.add("F_o", told, tension, "N", bolts.source_of("pretension"))
     steps.add("n_e", "interfaces", jacket.splice.shear_planes, "1", "input splice.sides")
-    hole = steps.add("K_h", f"{bolts.hole} hole", slip_hole_factor(bolts.hole), "1", _CLAUSE)
+    kind = jacket.least_hole(slip_hole_factor)
+    hole = steps.add("K_h", f"{kind} hole", slip_hole_factor(kind), "1", _CLAUSE)
     joint = long_joint_factor(length, diameter=bolts.diameter)
     steps.add("l_j", "(n_c − 1) g", length, "mm", "geometry")
     steps.add("β_lj", "1.075 − l_j/(200 d), 0.75 to 1", joint, "1", is_800("10.4.3.1"))
