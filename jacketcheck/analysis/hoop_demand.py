@@ -97,7 +97,7 @@ def add_hoop_force(jacket: Jacket, steps: Steps) -> Real:
     """Write down how the hoop force comes about and return it [N/mm]."""
     demand = hoop_demand(jacket)
     add_radii(jacket, steps)
-    steps.add("p_dil", "dilation, expected f_y", demand.dilation_pressure, "MPa",
+    steps.add("p_dil", "dilation, expected yield", demand.dilation_pressure, "MPa",
               "as limit state hoop-dilation, with the sleeve's expected yield")  # fmt: skip
     steps.add("p_c", "needed on the core", clamping_need(jacket).largest_core_pressure, "MPa",
               "limit state clamping")  # fmt: skip
@@ -127,4 +127,10 @@ def add_rows(jacket: Jacket, steps: Steps) -> None:
     """Write down the spacing of the bolt rows and their distance to the ends."""
     bolts = jacket.bolts
     steps.add("s", "spacing of the rows", bolts.pitch, "mm", "input bolts.pitch")
-    steps.add("e_end", "end distance", bolts.end_distance, "mm", "input bolts, rows and height")
+    steps.add(
+        "e_end",
+        "end distance",
+        bolts.end_distance,
+        "mm",
+        "input bolts.end_distance, or bolts.rows and repair.height",
+    )

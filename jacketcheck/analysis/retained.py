@@ -38,6 +38,8 @@ class Retained:
     slip_loss, yield_loss
         Hoop strain of the sleeve that slip would take, and that yield at the checked strain takes,
         laps included [-].
+    peak_strain
+        Largest hoop strain of the sleeve: dilation at the checked strain, and laps [-].
     after_slip, after_yield
         Each loss by itself, slip as if it happened.
     after_both
@@ -48,6 +50,7 @@ class Retained:
     slips: Real
     slip_loss: Real
     yield_loss: Real
+    peak_strain: Real
     after_slip: RetainedPressure
     after_yield: RetainedPressure
     after_both: RetainedPressure
@@ -65,8 +68,9 @@ def retained(jacket: Jacket) -> Retained:
     slip_loss = hoop_strain_lost_by_slip(action.seam_slip, inner_radius=radius)
     steel = jacket.sleeve.steel
     laps = lap_hoop_force(jacket) / np.multiply(steel.elastic_modulus, jacket.sleeve.thickness)
+    peak = np.add(state.sleeve_hoop_strain, laps)
     yield_loss = hoop_strain_lost_by_yield(
-        np.add(state.sleeve_hoop_strain, laps),
+        peak,
         yield_strain=np.divide(steel.yield_strength, steel.elastic_modulus),
     )
     # losses are strains of the sleeve; the strain that clamping counts is the core's
@@ -87,6 +91,7 @@ def retained(jacket: Jacket) -> Retained:
         slips=slips,
         slip_loss=slip_loss,
         yield_loss=yield_loss,
+        peak_strain=peak,
         after_slip=after(slip_loss, 0.0),
         after_yield=after(0.0, yield_loss),
         after_both=after(np.where(slips, slip_loss, 0.0), yield_loss),

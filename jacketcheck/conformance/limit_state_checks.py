@@ -19,6 +19,7 @@ from jacketcheck.conformance.rows import (
 )
 from jacketcheck.conformance.standard import EDGE_CASES
 from jacketcheck.conformance.subjects import Subject
+from jacketcheck.conformance.symbols import without_introduction
 from jacketcheck.engine.asking import Answer
 from jacketcheck.errors import DomainError, NotEvaluatedError
 from jacketcheck.host.host import Registered
@@ -91,6 +92,21 @@ def rows_name_their_sources(subject: Subject, bench: Bench) -> Iterator[str]:
             if text not in seen:
                 seen.add(text)
                 yield f"on {name!r}: {place(row)} has {text}"
+
+
+@check("limit state")
+def symbols_are_introduced(subject: Subject, bench: Bench) -> Iterator[str]:
+    """Every symbol of an expression is that of a step above it in the same row."""
+    seen: set[tuple[str, str]] = set()
+    for name, row in _rows(subject.item, bench):
+        for step, symbol in without_introduction(row.steps):
+            if (step.expression, symbol) not in seen:
+                seen.add((step.expression, symbol))
+                yield (
+                    f"on {name!r}: {place(row)}: step {step.symbol!r} uses {symbol!r} in "
+                    f"{step.expression!r}, and no step above says what it is; write it down "
+                    f"first: Steps().add({symbol!r}, what it is, value, unit, source)"
+                )
 
 
 @check("limit state")
@@ -270,6 +286,7 @@ LIMIT_STATE_CHECKS = (
     answers,
     answers_at_the_edges,
     rows_name_their_sources,
+    symbols_are_introduced,
     numbers_are_there,
     units_are_known,
     same_answer_twice,

@@ -150,20 +150,7 @@ def buckling_row(jacket: Jacket) -> Result:
     """Displacement from which the bars above the repair buckle when it reverses; reported."""
     steps, source = Steps(), "Goodnight, Kowalsky and Nau 2016"
     repaired = capacity_of_repaired(jacket)
-    column, ties = jacket.column, jacket.column.ties
-    steps.figure("A_bh", ties.size, ties, "area", "mm2")
-    steps.add("D′", "core", ties.core_diameter, "mm", "geometry")
-    steps.add("s", ties.kind, ties.spacing, "mm", "input column.hoops.spacing")
-    steps.add("ρ_s", "4 A_bh/(D′ s)", tie_ratio(jacket), "1", "geometry")
-    steps.figure("f_yhe", ties.size, ties, "expected_yield", "MPa")
-    steps.figure("E_s", ties.size, ties, "elastic_modulus", "MPa")
-    steps.add("P", "with the earthquake", jacket.demands.axial_load, "N",
-              "input actions.axial_load")  # fmt: skip
-    steps.add("f′ce", "column", column.concrete.expected, "MPa", column.concrete.expected_source)
-    steps.add("D", "column", column.diameter, "mm", "input column.diameter")
-    steps.add("A_g", "π D²/4", column.gross_area, "mm2", "geometry")
-    steps.add("ε_bb", "0.03 + 700 ρ_s f_yhe/E_s − 0.1 P/(f′ce A_g), at least yield",
-              repaired.buckling_strain, "1", source)  # fmt: skip
+    _add_buckling_strain(jacket, repaired, steps, source)
     capacity = steps.add("Δ_bb", "displacement at which the extreme bar reaches it",
                          repaired.buckling_displacement, "mm", _HINGE)  # fmt: skip
     return Result(
@@ -176,6 +163,28 @@ def buckling_row(jacket: Jacket) -> Result:
         steps.lines,
         kind=Kind.REPORTED,
     )
+
+
+def _add_buckling_strain(
+    jacket: Jacket, repaired: ColumnCapacity, steps: Steps, source: str
+) -> None:
+    """Write down the strain after which the bars buckle, at least their yield strain."""
+    column, ties, steel = jacket.column, jacket.column.ties, jacket.column.layer.steel
+    steps.figure("A_sp", ties.size, ties, "area", "mm2")
+    steps.add("s", "spacing of the hoops", ties.spacing, "mm", "input column.hoops.spacing")
+    steps.add("D′", "circle of hoop centres", ties.core_diameter, "mm", "geometry")
+    steps.add("ρ_s", "4 A_sp/(s D′)", tie_ratio(jacket), "1", "volumetric ratio of the hoops")
+    steps.figure("f_yhe", "hoops, expected yield", ties, "expected_yield", "MPa")
+    steps.figure("E_s", "hoops", ties, "elastic_modulus", "MPa")
+    axial_load = jacket.demands.axial_load
+    steps.add("P", "with the earthquake", axial_load, "N", "input actions.axial_load")
+    steps.figure("f′ce", "expected", column.concrete, "expected", "MPa")
+    steps.add("D", "column", column.diameter, "mm", "input column.diameter")
+    steps.add("A_g", "π D²/4", column.gross_area, "mm2", "geometry")
+    steps.figure("f_ye", steel.name, steel, "expected_yield", "MPa")
+    steps.figure("E", steel.name, steel, "elastic_modulus", "MPa")
+    steps.add("ε_bb", "max(0.03 + 700 ρ_s f_yhe/E_s − 0.1 P/(f′ce A_g), f_ye/E)",
+              repaired.buckling_strain, "1", source)  # fmt: skip
 
 
 @limit_state(

@@ -78,7 +78,7 @@ def _guide_spec(jacket: Jacket) -> Result:
     _add_hoops(jacket, steps)
     concrete = _add_guide_concrete(jacket, steps, ductility, f"{clause}.2")
     hoops = _add_guide_hoops(jacket, steps, f"{clause}.3")
-    factor = steps.add("φ", "shear", guide.GUIDE_SPEC_SHEAR_FACTOR, "1", clause)
+    factor = steps.add("φ", "shear", guide.GUIDE_SPEC_SHEAR_FACTOR, "1", f"{clause}.1")
     capacity = steps.add("φV_n", "φ (V_c + V_s)", factor * np.add(concrete, hoops), "N", clause)
     return _row(demand, capacity, clause, steps, ("guide-spec-shear", factor))
 
@@ -92,8 +92,9 @@ def _add_guide_concrete(jacket: Jacket, steps: Steps, ductility: Real, clause: s
     factor = guide.guide_spec_concrete_factor(
         ductility, hoop_ratio=ratio, hoop_yield=ties.yield_strength
     )
-    steps.add("α′", "0.3 ≤ f_s/0.15 + 3.67 − μ_D ≤ 3, f_s = ρ_s f_yh ≤ 0.35 in ksi", factor, "1",
-              clause)  # fmt: skip
+    stress = np.minimum(np.multiply(ratio, ties.yield_strength), guide.LARGEST_HOOP_STRESS)
+    steps.add("f_s", "ρ_s f_yh ≤ 0.35, in ksi", stress, "MPa", clause)
+    steps.add("α′", "min(max(f_s/0.15 + 3.67 − μ_D, 0.3), 3), in ksi", factor, "1", clause)
     steps.add("f′c", "specified", concrete.specified, "MPa", "input column.concrete_strength")
     shear = guide.guide_spec_concrete_shear(
         column.gross_area,
@@ -102,8 +103,8 @@ def _add_guide_concrete(jacket: Jacket, steps: Steps, ductility: Real, clause: s
         concrete_factor=factor,
     )
     stress = np.divide(shear, guide.guide_spec_effective_area(column.gross_area))
-    steps.add("v_c", "0.032 α′ (1 + P/(2 A_g)) √f′c ≤ min(0.11, 0.047 α′) √f′c in ksi", stress,
-              "MPa", clause)  # fmt: skip
+    expression = "0.032 α′ (1 + P/(2 A_g)) √f′c ≤ min(0.11, 0.047 α′) √f′c, in ksi and in"
+    steps.add("v_c", expression, stress, "MPa", clause)
     return steps.add("V_c", "0.8 A_g v_c", shear, "N", clause)
 
 
@@ -117,7 +118,7 @@ def _add_guide_hoops(jacket: Jacket, steps: Steps, clause: str) -> Real:
         concrete_strength=column.concrete.specified,
         gross_area=column.gross_area,
     )
-    expression = "(π/2) A_sp f_yh D′/s ≤ 0.25 √f′c 0.8 A_g, the limit in ksi"
+    expression = "(π/2) A_sp f_yh D′/s ≤ 0.25 √f′c 0.8 A_g, in ksi and in"
     return steps.add("V_s", expression, shear, "N", clause)
 
 
@@ -151,8 +152,10 @@ def _add_degrading_concrete(jacket: Jacket, steps: Steps) -> Real:
                           "1", "section analysis")  # fmt: skip
     concrete = column.concrete
     steps.figure("f′ce", "expected", concrete, "expected", "MPa")
-    ratio = column.layer.total_area / column.gross_area
-    steps.add("ρ_l", "longitudinal bars", ratio, "1", "geometry")
+    layer = column.layer
+    steps.add("n", "longitudinal bars", layer.count, "1", "input column.bars.count")
+    steps.figure("A_b", layer.size, layer, "area", "mm2")
+    ratio = steps.add("ρ_l", "n A_b/A_g", layer.total_area / column.gross_area, "1", "geometry")
     shear = degrading.degrading_concrete_shear(
         column.gross_area,
         concrete_strength=concrete.expected,
@@ -160,8 +163,16 @@ def _add_degrading_concrete(jacket: Jacket, steps: Steps) -> Real:
         bar_ratio=ratio,
         curvature_ductility=ductility,
     )
-    expression = "α β γ √f′ce 0.8 A_g; α = 3 − a/D, β = 0.5 + 20 ρ_l, γ falls with μ_φ"
-    return steps.add("V_c", expression, shear, "N", _DEGRADING)
+    factors = degrading.degrading_factors(
+        aspect_ratio=repaired.shear_span / column.diameter,
+        bar_ratio=ratio,
+        curvature_ductility=ductility,
+    )
+    steps.add("α", "min(max(3 − a/D, 1), 1.5)", factors.aspect, "1", _DEGRADING)
+    steps.add("β", "0.5 + 20 ρ_l ≤ 1", factors.bars, "1", _DEGRADING)
+    steps.add("γ", "min(max(0.29 − 0.02 (μ_φ − 3), 0.05), 0.29)", factors.ductility, "1",
+              _DEGRADING)  # fmt: skip
+    return steps.add("V_c", "α β γ √f′ce 0.8 A_g", shear, "N", _DEGRADING)
 
 
 def _add_degrading_hoops(jacket: Jacket, steps: Steps) -> Real:
@@ -210,7 +221,7 @@ def repair_shear(jacket: Jacket) -> list[Result]:
         sleeve.steel.yield_strength, thickness=sleeve.thickness, jacket_diameter=diameter
     )
     steps.add("V_sj", "(π/2) t F_y D", nominal, "N", f"{_JACKET}, cracks at 45°")
-    factor = steps.add("φ", "shear", guide.GUIDE_SPEC_SHEAR_FACTOR, "1", f"{GUIDE_SPEC} 8.6")
+    factor = steps.add("φ", "shear", guide.GUIDE_SPEC_SHEAR_FACTOR, "1", f"{GUIDE_SPEC} 8.6.1")
     capacity = steps.add("φV_sj", "φ V_sj", np.multiply(factor, nominal), "N", _JACKET)
     return [
         Result(

@@ -10,6 +10,7 @@ from jacketcheck.analysis.damaged_bars import (
     debonding_bars,
     target_figure,
 )
+from jacketcheck.analysis.dilation import dilation
 from jacketcheck.analysis.hoop_action import hoop_action
 from jacketcheck.analysis.hoop_demand import add_radii, add_rows
 from jacketcheck.analysis.lap import lap_hoop_force
@@ -89,7 +90,7 @@ def _add_crack(jacket: Jacket, steps: Steps) -> None:
     )
     steps.figure("d_b", layer.size, layer, "diameter", "mm")
     steps.add("c", "original cover over the bars", np.add(column.cover, column.ties.diameter), "mm",
-              "input column.cover and hoops")  # fmt: skip
+              "input column.cover, column.hoops.size")  # fmt: skip
     steps.add("p_crack", "min(π D′/(2 n) + 2 (d_b + c), 2 √2 (c + d_b))", need.crack_perimeter,
               "mm", _SOURCE)  # fmt: skip
 
@@ -110,7 +111,9 @@ def _add_supply(jacket: Jacket, steps: Steps) -> None:
               "limit state added-bar-lap")  # fmt: skip
     steps.add("p_y", "max(F_y t − N_lap, 0)/R_i", supply.at_yield, "MPa", "thin shell, beside laps")
     slip = action.slip_force if jacket.bolts.pretensioned else np.inf
-    steps.add("V_slip", "one bolt, smallest μ, no D_u; not for snug bolts", slip, "N", "friction")
+    steps.add(
+        "V_slip", "one bolt, smallest slip coefficient; not for snug bolts", slip, "N", "friction"
+    )
     add_rows(jacket, steps)
     steps.add("h_t", "max(s, e_end + s/2)", jacket.bolts.tributary_height, "mm", "tributary height")
     steps.add("n_c", "columns", jacket.bolts.columns, "1", "input bolts.columns")
@@ -132,18 +135,50 @@ def retained_pressure(jacket: Jacket) -> list[Result]:
     """
     kept = retained(jacket)
     return [
-        _kept(jacket, "if the seams slip", kept.slip_loss, kept.after_slip),
-        _kept(jacket, "after yield at the checked strain", kept.yield_loss, kept.after_yield),
-        _kept(jacket, "as this jacket is", kept.after_both.lost_strain, kept.after_both),
+        _kept(jacket, "if the seams slip", kept.after_slip, slip=kept.slip_loss),
+        _kept(jacket, "after yield at the checked strain", kept.after_yield, plastic=True),
+        _kept(
+            jacket,
+            "as this jacket is",
+            kept.after_both,
+            plastic=True,
+            slip=np.where(kept.slips, kept.slip_loss, 0.0)[()],
+        ),
     ]
 
 
-def _kept(jacket: Jacket, where: str, loss: Real, state: RetainedPressure) -> Result:
+def _add_losses(
+    jacket: Jacket, steps: Steps, state: RetainedPressure, *, slip: Real | None, plastic: bool
+) -> None:
+    """Write down the hoop strain that slip and yield take."""
+    sleeve, peak = jacket.sleeve, dilation(jacket).minimum.sleeve_hoop_strain
+    parts = []
+    if slip is not None:
+        action = hoop_action(jacket)
+        slipped = np.where(np.greater(slip, 0.0), action.seam_slip, 0.0)[()]
+        steps.add("δ", "opening of a seam that slips", slipped, "mm", "holes and bolts; play")
+        parts.append("2 δ/(π D_i)")
+    if plastic:
+        steps.figure("E", "sleeve", sleeve.steel, "elastic_modulus", "MPa")
+        steps.add("ε_dil", "dilation at the checked strain", peak, "1", "limit state hoop-dilation")
+        steps.add("ε_max", "ε_dil + N_lap/(E t)", retained(jacket).peak_strain, "1", "thin shell")
+        parts.append("max(ε_max − F_y/E, 0)")
+    steps.add("Δε", " + ".join(parts), state.lost_strain, "1", "hoop strain lost")
+
+
+def _kept(
+    jacket: Jacket,
+    where: str,
+    state: RetainedPressure,
+    *,
+    slip: Real | None = None,
+    plastic: bool = False,
+) -> Result:
     steps, need = Steps(), clamping_need(jacket).largest_core_pressure
     _add_supply(jacket, steps)
     steps.add("ε_0", "ε_cl R_c/R_i", retained(jacket).hoop_strain, "1",
               "core's strain, carried to the sleeve")  # fmt: skip
-    steps.add("Δε", "2 δ/(π D_i) for slip, ε_max − F_y/E for yield", loss, "1", "hoop strain lost")
+    _add_losses(jacket, steps, state, slip=slip, plastic=plastic)
     steps.add("p_0", "min(ε_0 R_i/(du/dp), p_y)", state.before, "MPa", "compatibility of the ring")
     left = steps.add("p", "min(max(ε_0 − Δε, 0) R_i/(du/dp), p_y)", state.retained, "MPa",
                      "compatibility of the ring")  # fmt: skip

@@ -12,9 +12,15 @@ from jacketcheck.limit_states._added_bar_steps import (
     FAR_EDGES,
     add_added_bar,
     add_anchor_factor,
+    add_footing_strength,
+    add_ring,
+    add_ring_share,
 )
 from jacketcheck.limit_states.editions import ACI
-from jacketcheck.mechanics.adhesive_anchors import ANCHOR_STRENGTH_REDUCTION
+from jacketcheck.mechanics.adhesive_anchors import (
+    ANCHOR_STRENGTH_REDUCTION,
+    breakout_influence_distance,
+)
 from jacketcheck.results import Kind, Result, Steps
 
 __all__ = ["breakout_row"]
@@ -36,9 +42,13 @@ def breakout_row(jacket: Jacket, added: AddedBarLayer) -> Result:
     add_added_bar(added, steps)
     steps.figure("f_ye", added.layer.steel.name, added.layer.steel, "expected_yield", "MPa")
     steps.add("h_ef", "embedment", added.embedment, "mm", "input added_bars.embedment")
-    steps.add("N_b", "17 λ √f′c h_ef^1.5, lb and in", found.adhesive.single_breakout_strength, "N",
-              clause)  # fmt: skip
-    steps.add("ψ_A", "A_Nc/(n A_Nc0), ring of bars", found.adhesive.breakout_share, "1", clause)
+    add_footing_strength(jacket, steps, "f′c")
+    steps.add("N_b", "17 √min(f′c, 8000) h_ef^1.5, in and psi",
+              found.adhesive.single_breakout_strength, "N", f"{clause}.2")  # fmt: skip
+    reach = breakout_influence_distance(added.embedment)
+    steps.add("c_Nc", "1.5 h_ef", reach, "mm", f"{clause}.1")
+    add_ring(added, steps)
+    add_ring_share(added, steps, "Nc", reach, clause)
     steps.add("N_cb", "ψ_A N_b", found.adhesive.breakout_strength, "N", clause)
     add_anchor_factor(steps)
     capacity = steps.add("φf", "φ N_cb/A_b", found.breakout_stress, "MPa", clause)

@@ -19,6 +19,7 @@ from jacketcheck.limit_states._rows import not_applicable
 from jacketcheck.limit_states.editions import AASHTO, ACI
 from jacketcheck.mechanics._arrays import Real
 from jacketcheck.mechanics.interface_shear import (
+    aashto_interface_limits,
     aci_friction_coefficient,
     aci_interface_shear_limit,
 )
@@ -80,6 +81,10 @@ def _aashto(jacket: Jacket, added: AddedBarLayer) -> Result:
     demand = _add_demand(added, steps)
     area = _add_face(jacket, added, steps, face)
     steps.add("μ", f"{face.surface} face", face.friction, "1", f"{_AASHTO}.4")
+    _add_weaker(jacket, steps)
+    limits = aashto_interface_limits(face.surface)
+    steps.add("K_1", f"{face.surface} face", limits.crushing, "1", f"{_AASHTO}.4")
+    steps.add("K_2", f"{face.surface} face", limits.largest_stress, "MPa", f"{_AASHTO}.4")
     steps.add("v_max", "min(K_1 f′c, K_2)", face.largest_stress, "MPa",
               f"{AASHTO} Eq. 5.7.4.3-4, -5")  # fmt: skip
     stress = np.minimum(np.multiply(face.friction, face.pressure), face.largest_stress)
@@ -94,10 +99,10 @@ def _aci(jacket: Jacket, added: AddedBarLayer) -> Result:
     area = _add_face(jacket, added, steps, face)
     friction = steps.add("μ", f"{face.surface} face", aci_friction_coefficient(face.surface), "1",
                          f"{ACI} Table 22.9.4.2")  # fmt: skip
-    weaker = np.minimum(jacket.column.concrete.specified, jacket.grout.strength)
+    weaker = _add_weaker(jacket, steps)
     largest = aci_interface_shear_limit(1.0, concrete_strength=weaker, surface=face.surface)
-    steps.add("v_max", "limit for the surface and the weaker of column and grout", largest, "MPa",
-              f"{ACI} Table 22.9.4.4")  # fmt: skip
+    rough = "480 + 0.08 f′c, 1600" if face.surface == "roughened" else "800"
+    steps.add("v_max", f"min(0.2 f′c, {rough}), in psi", largest, "MPa", f"{ACI} Table 22.9.4.4")
     stress = np.minimum(np.multiply(friction, face.pressure), largest)
     steps.add("V_n", "min(μ p, v_max) A_cv", stress * area, "N", _ACI)
     steps.add("φ", "shear", _ACI_SHEAR_FACTOR, "1", f"{ACI} 21.2.1")
@@ -120,6 +125,15 @@ def _add_demand(added: AddedBarLayer, steps: Steps) -> Real:
     steps.figure("f_y", steel.name, steel, "yield_strength", "MPa")
     force = np.multiply(_BAR_OVERSTRENGTH * steel.yield_strength, half)
     return steps.add("V_u", "1.25 f_y A_s", force, "N", f"{ACI} 18.6.3.1 for 1.25; statics")
+
+
+def _add_weaker(jacket: Jacket, steps: Steps) -> Real:
+    """Write down the strength of the weaker of column and grout and return it [MPa]."""
+    column, grout = jacket.column.concrete, jacket.grout
+    steps.figure("f′c,c", "column, specified", column, "specified", "MPa")
+    steps.figure("f′c,g", "grout", grout, "strength", "MPa")
+    weaker = np.minimum(column.specified, grout.strength)
+    return steps.add("f′c", "min(f′c,c, f′c,g)", weaker, "MPa", "the weaker of column and grout")
 
 
 def _add_face(jacket: Jacket, added: AddedBarLayer, steps: Steps, face: Interface) -> Real:

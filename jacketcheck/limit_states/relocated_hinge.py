@@ -84,8 +84,11 @@ def moment_along_height(jacket: Jacket) -> list[Result]:
     add_hinge(jacket, steps)
     _add_section(jacket, steps)
     worst = worst_height(jacket)
-    steps.add("z_h", "H − 0.022 f_ye d_b ≥ H/2, where the hinge begins", worst.hinge_bottom, "mm",
-              "yield strain penetrates into the repair")  # fmt: skip
+    layer = jacket.column.layer
+    steps.figure("f_ye", layer.steel.name, layer.steel, "expected_yield", "MPa")
+    steps.figure("d_b", layer.size, layer, "diameter", "mm")
+    steps.add("z_h", "max(H − 0.022 f_ye d_b, H/2)", worst.hinge_bottom, "mm",
+              "yield strain penetrates from the hinge into the repair")  # fmt: skip
     steps.add("z", "worst of the stations up to there", worst.height, "mm",
               "section analysis along the height")  # fmt: skip
     demand = steps.add("M(z)", "M_base − V_o z", worst.demand, "N mm", "statics")

@@ -236,7 +236,7 @@ def _block_row(jacket: Jacket, code: SteelCode, plate: _TornPlate) -> Result:
     strength = _block_strength(jacket, code, steel)
     per_row = [np.divide(strength(block.areas), block.rows) for block in blocks.values()]
     for name, value in zip(blocks, per_row, strict=True):
-        steps.add(f"R_n ({name})", "as R_n below, for this block", value, "N", clause)
+        steps.add(f"R_n ({name})", "by the same rule, for this block alone", value, "N", clause)
     _add_weakest(steps, blocks, per_row)
     nominal = block_shear.seam_block_shear_strength(blocks, strength)
     if code.is_aashto:

@@ -176,8 +176,13 @@ def _open(one: UsualRange, value: Real) -> str:
 
 
 def _list(looked_at: list[tuple[UsualRange, Real]], outside: Real) -> Result:
-    steps = tuple(_step(one, value) for one, value in looked_at)
-    return Result(_TITLE, "inputs outside, of those looked at", outside, float(len(steps)), "1",
+    ranges, count = [_step(one, value) for one, value in looked_at], float(len(looked_at))
+    steps = (
+        *ranges,
+        Step("n_out", "inputs outside their usual range", outside, "1", "count of the above"),
+        Step("n_all", "inputs looked at", count, "1", "count of the above"),
+    )
+    return Result(_TITLE, "inputs outside, of those looked at", outside, count, "1",
                   "usual ranges, each with its source in the steps", steps,
                   kind=Kind.REPORTED)  # fmt: skip
 

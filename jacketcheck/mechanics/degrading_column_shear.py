@@ -8,7 +8,7 @@ show; for design its authors take 85 % of it.
 
 from __future__ import annotations
 
-from typing import Final
+from typing import Final, NamedTuple
 
 import numpy as np
 
@@ -16,14 +16,67 @@ from jacketcheck.errors import DomainError
 from jacketcheck.mechanics._arrays import Real, require_at_least, require_positive
 
 __all__ = [
+    "DegradingFactors",
     "degrading_axial_shear",
     "degrading_concrete_shear",
+    "degrading_factors",
     "degrading_hoop_shear",
 ]
 
 _CRACK_ANGLE: Final = np.radians(30.0)
 _FULL_DUCTILITY: Final = 3.0
 _RESIDUAL_DUCTILITY: Final = 15.0
+
+
+class DegradingFactors(NamedTuple):
+    """Factors of the concrete's part [-]: for aspect ratio, bars and curvature ductility."""
+
+    aspect: Real
+    bars: Real
+    ductility: Real
+
+
+def degrading_factors(
+    *, aspect_ratio: Real, bar_ratio: Real, curvature_ductility: Real
+) -> DegradingFactors:
+    """Factors alpha, beta and gamma of `degrading_concrete_shear`.
+
+    Parameters
+    ----------
+    aspect_ratio
+        Shear span over diameter [-], above zero; scalar or array.
+    bar_ratio
+        Area of all longitudinal bars over the gross area [-], at least zero.
+    curvature_ductility
+        Curvature over idealised yield curvature [-], at least zero.
+
+    Returns
+    -------
+    DegradingFactors
+        Each shaped like what it depends on.
+
+    Raises
+    ------
+    DomainError
+        If an argument lies outside its range.
+
+    References
+    ----------
+    As in `degrading_concrete_shear`.
+
+    Examples
+    --------
+    >>> factors = degrading_factors(aspect_ratio=2.0, bar_ratio=0.01, curvature_ductility=9.0)
+    >>> [round(float(factor), 3) for factor in factors]
+    [1.0, 0.7, 0.17]
+    """
+    require_positive(aspect_ratio=aspect_ratio)
+    require_at_least(0.0, bar_ratio=bar_ratio, curvature_ductility=curvature_ductility)
+    return DegradingFactors(
+        np.clip(np.subtract(3.0, aspect_ratio), 1.0, 1.5),
+        np.minimum(0.5 + np.multiply(20.0, bar_ratio), 1.0),
+        np.interp(curvature_ductility, [_FULL_DUCTILITY, _RESIDUAL_DUCTILITY], [0.29, 0.05]),
+    )
 
 
 def degrading_concrete_shear(
@@ -81,13 +134,10 @@ def degrading_concrete_shear(
     >>> round(float(shear) / 1e3)
     734
     """
-    require_positive(
-        gross_area=gross_area, concrete_strength=concrete_strength, aspect_ratio=aspect_ratio
+    require_positive(gross_area=gross_area, concrete_strength=concrete_strength)
+    alpha, beta, gamma = degrading_factors(
+        aspect_ratio=aspect_ratio, bar_ratio=bar_ratio, curvature_ductility=curvature_ductility
     )
-    require_at_least(0.0, bar_ratio=bar_ratio, curvature_ductility=curvature_ductility)
-    alpha = np.clip(np.subtract(3.0, aspect_ratio), 1.0, 1.5)
-    beta = np.minimum(0.5 + np.multiply(20.0, bar_ratio), 1.0)
-    gamma = np.interp(curvature_ductility, [_FULL_DUCTILITY, _RESIDUAL_DUCTILITY], [0.29, 0.05])
     shear: Real = alpha * beta * gamma * np.sqrt(concrete_strength) * np.multiply(0.8, gross_area)
     return shear
 

@@ -15,6 +15,7 @@ from jacketcheck.mechanics._customary_units import KSI
 
 __all__ = [
     "GUIDE_SPEC_SHEAR_FACTOR",
+    "LARGEST_HOOP_STRESS",
     "guide_spec_concrete_factor",
     "guide_spec_concrete_shear",
     "guide_spec_effective_area",
@@ -26,6 +27,8 @@ GUIDE_SPEC_SHEAR_FACTOR: Final = 0.90
 
 _ROOT_KSI: Final = np.sqrt(KSI)  # 1 sqrt(ksi) is this many sqrt(MPa) in MPa
 _LARGEST_FACTOR: Final = 3.0
+LARGEST_HOOP_STRESS: Final = 0.35 * KSI
+"""Largest ``rho_s fyh`` that counts [MPa] (AASHTO Guide Spec Seismic 2nd ed. (2011) 8.6.2)."""
 _SMALLEST_FACTOR: Final = 0.3
 
 
@@ -100,7 +103,7 @@ def guide_spec_concrete_factor(ductility: Real, *, hoop_ratio: Real, hoop_yield:
     require_at_least(1.0, ductility=ductility)
     require_at_least(0.0, hoop_ratio=hoop_ratio)
     require_positive(hoop_yield=hoop_yield)
-    stress = np.minimum(np.multiply(hoop_ratio, hoop_yield) / KSI, 0.35)
+    stress = np.minimum(np.multiply(hoop_ratio, hoop_yield), LARGEST_HOOP_STRESS) / KSI
     return np.clip(stress / 0.15 + 3.67 - ductility, _SMALLEST_FACTOR, _LARGEST_FACTOR)
 
 

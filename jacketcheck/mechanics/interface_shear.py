@@ -17,8 +17,10 @@ from jacketcheck.mechanics._arrays import Real, require_at_least, require_finite
 from jacketcheck.mechanics._customary_units import KSI, PSI
 
 __all__ = [
+    "InterfaceFactors",
     "InterfaceSurface",
     "aashto_friction_coefficient",
+    "aashto_interface_limits",
     "aashto_interface_shear",
     "aashto_interface_shear_limit",
     "aci_friction_coefficient",
@@ -37,7 +39,7 @@ _ACI_FRICTION: Final[Mapping[str, float]] = MappingProxyType(
 
 
 @dataclass(frozen=True)
-class _Interface:
+class InterfaceFactors:
     """Cohesion c [MPa], friction [-], and limits K1 [-] and K2 [MPa]."""
 
     cohesion: float
@@ -46,12 +48,12 @@ class _Interface:
     largest_stress: float
 
 
-_AASHTO_INTERFACES: Final[Mapping[str, _Interface]] = MappingProxyType(
+_AASHTO_INTERFACES: Final[Mapping[str, InterfaceFactors]] = MappingProxyType(
     {
-        "monolithic": _Interface(0.40 * KSI, 1.4, 0.25, 1.5 * KSI),
-        "roughened": _Interface(0.24 * KSI, 1.0, 0.25, 1.5 * KSI),
-        "smooth": _Interface(0.075 * KSI, 0.6, 0.2, 0.8 * KSI),
-        "steel": _Interface(0.025 * KSI, 0.7, 0.2, 0.8 * KSI),
+        "monolithic": InterfaceFactors(0.40 * KSI, 1.4, 0.25, 1.5 * KSI),
+        "roughened": InterfaceFactors(0.24 * KSI, 1.0, 0.25, 1.5 * KSI),
+        "smooth": InterfaceFactors(0.075 * KSI, 0.6, 0.2, 0.8 * KSI),
+        "steel": InterfaceFactors(0.025 * KSI, 0.7, 0.2, 0.8 * KSI),
     }
 )
 """AASHTO LRFD 9th ed. (2020) 5.7.4.4, normal-weight concrete, from memory.  The higher values for
@@ -233,6 +235,36 @@ def aashto_friction_coefficient(surface: InterfaceSurface) -> float:
     0.6
     """
     return choose(_AASHTO_INTERFACES, surface, name="surface").friction
+
+
+def aashto_interface_limits(surface: InterfaceSurface) -> InterfaceFactors:
+    """Cohesion, friction and limits ``K1`` [-] and ``K2`` [MPa] of an interface, AASHTO LRFD.
+
+    Parameters
+    ----------
+    surface
+        Contact surface.
+
+    Returns
+    -------
+    InterfaceFactors
+        Figures for normal-weight concrete.
+
+    Raises
+    ------
+    DomainError
+        If the surface is none of those known.
+
+    References
+    ----------
+    AASHTO LRFD 9th ed. (2020) 5.7.4.4 (from memory).
+
+    Examples
+    --------
+    >>> aashto_interface_limits("roughened").crushing
+    0.25
+    """
+    return choose(_AASHTO_INTERFACES, surface, name="surface")
 
 
 def aashto_interface_shear_limit(

@@ -22,7 +22,13 @@ _FUNCTIONS: Final[Mapping[str, Callable[..., float]]] = {
     "ln": math.log,
 }
 _NUMBER: Final = re.compile(r"\d+(\.\d+)?")
-_SUPERSCRIPTS: Final = {"²": 2, "³": 3}
+_SUPERSCRIPTS: Final = {"²": 2.0, "³": 3.0}
+_IN_UNITS: Final = re.compile(
+    r"(?P<rule>.*), in (?P<first>psi|ksi|in)(?: and (?P<second>psi|ksi|in))?"
+)
+_INCH: Final = 25.4
+_POUND: Final = 4.4482216152605
+_STRESSES: Final = {"psi": _POUND / _INCH**2, "ksi": 1000.0 * _POUND / _INCH**2}
 
 
 class _NotAnEquationError(Exception):
@@ -51,13 +57,38 @@ def evaluated(results: Iterable[Result]) -> Iterable[tuple[Result, Step, float]]
     """Every step whose expression is an equation, with the value that it prints."""
     for result in results:
         values: dict[str, float] = {}
+        units: dict[str, str] = {}
         for step in result.steps:
             if isinstance(step.value, str):
                 continue
-            printed = value_of(step.expression, values)
+            printed = _printed(step, values, units)
             if printed is not None:
                 yield result, step, printed
-            values[step.symbol] = float(step.value)
+            values[step.symbol], units[step.symbol] = float(step.value), step.unit
+
+
+def _printed(step: Step, values: Mapping[str, float], units: Mapping[str, str]) -> float | None:
+    """What an expression gives, also one that says in which customary units it holds."""
+    found = _IN_UNITS.fullmatch(step.expression)
+    if found is None:
+        return value_of(step.expression, values)
+    stress = next(one for one in found.groups()[1:] if one in _STRESSES)
+    factors = _customary(stress)
+    converted = {name: value / factors.get(units[name], 1.0) for name, value in values.items()}
+    value = value_of(found["rule"], converted)
+    return None if value is None else value * factors.get(step.unit, 1.0)
+
+
+def _customary(stress: str) -> dict[str, float]:
+    """Internal units in inches and a unit of stress, and in the force that goes with them."""
+    return {
+        "mm": _INCH,
+        "mm2": _INCH**2,
+        "MPa": _STRESSES[stress],
+        "N": _STRESSES[stress] * _INCH**2,
+        "N/mm": _STRESSES[stress] * _INCH,
+        "N mm": _STRESSES[stress] * _INCH**3,
+    }
 
 
 def reproduced(step: Step, printed: float) -> bool:
@@ -76,6 +107,9 @@ def _words_of(expression: str, values: Mapping[str, float]) -> list[str]:
             found = number.group()
         if found is None and re.match(r"in\b", rest) and words and _NUMBER.fullmatch(words[-1]):
             found = "in"
+        power = re.match(r"\^\d+(\.\d+)?", rest)
+        if found is None and power is not None:
+            found = power.group()
         if found is None and rest[0] in "+−×/(),²³√π⅔≤≥":
             found = rest[0]
         if found is None:
@@ -135,8 +169,9 @@ class _Reader:
         if not self._words:
             raise _NotAnEquationError("ends early")
         value = self._atom(self._words.pop(0))
-        while self._next(*_SUPERSCRIPTS):
-            value **= _SUPERSCRIPTS[self._words.pop(0)]
+        while self._words and (self._next(*_SUPERSCRIPTS) or self._words[0][0] == "^"):
+            power = self._words.pop(0)
+            value **= _SUPERSCRIPTS.get(power) or float(power[1:])
         return value
 
     def _atom(self, word: str) -> float:

@@ -11,6 +11,7 @@ from typing import Final
 
 import pytest
 
+from jacketcheck.conformance.symbols import without_introduction
 from jacketcheck.jacket import Jacket
 from jacketcheck.results import Kind
 from tests.support.jackets import VARIANTS, built, rows
@@ -58,6 +59,15 @@ def test_every_equation_gives_the_number_beside_it(jacket: Jacket) -> None:
         if not reproduced(step, printed)
     ]
     assert not wrong
+
+
+def test_every_symbol_stands_above_its_use(jacket: Jacket) -> None:
+    missing = [
+        (result.limit_state, result.clause, step.symbol, step.expression, symbol)
+        for result in rows(jacket)
+        for step, symbol in without_introduction(result.steps)
+    ]
+    assert not missing
 
 
 def test_demand_and_capacity_are_printed(jacket: Jacket) -> None:
