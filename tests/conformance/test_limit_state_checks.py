@@ -43,6 +43,7 @@ def sound(jacket: Jacket) -> list[Result]:
         "answers",
         "answers_at_the_edges",
         "rows_name_their_sources",
+        "symbols_are_introduced",
         "numbers_are_there",
         "units_are_known",
         "same_answer_twice",
@@ -273,6 +274,15 @@ def test_a_number_that_is_none_is_found(findings_of: Findings, row: Result) -> N
     found = findings_of("numbers_are_there", lambda _: [row])
     assert len(found) > 3
     assert "is not a number (NaN); raise NotEvaluatedError" in found[0]
+
+
+def test_a_symbol_that_was_never_introduced_is_found(findings_of: Findings) -> None:
+    steps = (STEP, Step("R", f"2 {STEP.symbol} A_e", 2.0, "N", "statics"))
+    row = replace(rows()[0], steps=steps)
+    found = findings_of("symbols_are_introduced", lambda _: [row])
+    assert len(found) == 1
+    assert "step 'R' uses 'A_e'" in found[0]
+    assert "Steps().add('A_e'" in found[0]
 
 
 def test_a_row_without_numbers_needs_none(findings_of: Findings) -> None:
