@@ -17,6 +17,7 @@ Examples
 
 from jacketcheck.analysis.added_bars import (
     LapLength,
+    add_clear_distance,
     add_lap_length,
     add_struts_length,
     lap_length,
@@ -108,6 +109,7 @@ from jacketcheck.limit_states._rows import (
     only_valid,
     within_range,
 )
+from jacketcheck.limit_states.added_bars import added_bar_lap as us_added_bar_lap
 from jacketcheck.limit_states.column_response import buckling_row
 from jacketcheck.limit_states.footing_anchorage import added_bar_anchorage as us_added_bar_anchorage
 from jacketcheck.limit_states.seam_slip import faying_class_of
@@ -188,6 +190,7 @@ __all__ = [
     "WorstHeight",
     "add_axial_strain",
     "add_bolt_force",
+    "add_clear_distance",
     "add_hinge",
     "add_hoop_force",
     "add_lap_length",
@@ -233,6 +236,7 @@ __all__ = [
     "target_stress",
     "thinnest_plate",
     "us_added_bar_anchorage",
+    "us_added_bar_lap",
     "with_values",
     "within_range",
     "worst_height",

@@ -37,6 +37,7 @@ from jacketcheck.results import Steps
 __all__ = [
     "FootingAnchorage",
     "LapLength",
+    "add_clear_distance",
     "add_lap_length",
     "add_struts_length",
     "added_bar_conditions",
@@ -82,8 +83,9 @@ class LapLength:
         Heights above the footing between which the bars stand side by side and are held [mm]: from
         the gap, or from the highest fracture of a column bar, to the top of the added bars, no
         higher than the repair.
-    offset
-        Greatest distance from an added bar to the column bar beside it [mm].
+    offset, clear_distance
+        Greatest distance from an added bar to the column bar beside it, between their axes and
+        between their faces [mm].
     available
         Length left when struts at 45 degrees have crossed the offset, at least zero [mm].
     """
@@ -91,6 +93,7 @@ class LapLength:
     start: Real
     end: Real
     offset: Real
+    clear_distance: Real
     available: Real
 
     @property
@@ -160,7 +163,9 @@ def lap_length(jacket: Jacket) -> LapLength:
     start = functools.reduce(np.maximum, starts, jacket.sleeve.gap)
     end = np.minimum(added.height, jacket.repair_height)
     above = np.maximum(np.subtract(end, start), 0.0)
-    return LapLength(start, end, offset, effective_lap_length(above, offset=offset))
+    radii = np.add(added.layer.diameter, column.diameter) / 2.0
+    clear = np.maximum(np.subtract(offset, radii), 0.0)
+    return LapLength(start, end, offset, clear, effective_lap_length(above, offset=offset))
 
 
 def add_lap_length(jacket: Jacket, steps: Steps) -> Real:
@@ -173,6 +178,15 @@ def add_lap_length(jacket: Jacket, steps: Steps) -> Real:
     steps.add("z_0", "g, or the highest fracture, below which a bar takes nothing", lap.start, "mm",
               "input repair.gap, damage")  # fmt: skip
     return steps.add("l_side", "max(min(h_a, H) − z_0, 0)", lap.length, "mm", "geometry")
+
+
+def add_clear_distance(jacket: Jacket, steps: Steps) -> Real:
+    """Write down the clear distance between lapped bars and return it [mm]."""
+    layer, column, lap = _added(jacket).layer, jacket.column.layer, lap_length(jacket)
+    steps.add("a", "offset to the column bar beside it", lap.offset, "mm", "geometry")
+    steps.figure("d_a", layer.size, layer, "diameter", "mm")
+    steps.figure("d_c", column.size, column, "diameter", "mm")
+    return steps.add("a_c", "max(a − (d_a + d_c)/2, 0)", lap.clear_distance, "mm", "geometry")
 
 
 def add_struts_length(jacket: Jacket, steps: Steps) -> Real:

@@ -31,6 +31,8 @@ class SteelCode:
         Clauses.
     tensioning
         Where methods of tensioning stand.
+    reduces_strong_bolts
+        Whether bolts stronger than class 8.8 lose capacity with threads in the shear plane.
     """
 
     provisions: str
@@ -45,6 +47,7 @@ class SteelCode:
     max_pitch: str
     max_edge: str
     tensioning: str
+    reduces_strong_bolts: bool
 
     def clause(self, number: str) -> str:
         """A clause with code and edition."""
@@ -64,6 +67,7 @@ AS_4100: Final = SteelCode(
     max_pitch="9.5.3",
     max_edge="9.5.4",
     tensioning="AS/NZS 5131:2016 8.5",
+    reduces_strong_bolts=True,
 )
 
 NZS_3404: Final = SteelCode(
@@ -79,6 +83,7 @@ NZS_3404: Final = SteelCode(
     max_pitch="9.6.3",
     max_edge="9.6.4",
     tensioning="NZS 3404:1997 cl. 15.2.5",
+    reduces_strong_bolts=False,
 )
 
 CODES: Final = (AS_4100, NZS_3404)

@@ -40,7 +40,7 @@ def test_every_other_limit_state_is_inherited(host: Host) -> None:
     assert {one.limit_state.id for one in host.limit_states("us")} == {
         one.limit_state.id for one in host.limit_states("india")
     }
-    assert len(own_ids(host)) == 13
+    assert len(own_ids(host)) == 15
 
 
 def test_slip(jacket: Jacket, rows: Rows) -> None:
@@ -225,7 +225,7 @@ def test_every_row_says_edition_and_source(host: Host, jacket: Jacket) -> None:
     found = evaluate(jacket, host=host, provisions="india", only=own_ids(host))
     assert {one.status for one in found} <= {Status.OK, Status.EXCEEDS, Status.REPORTED}
     for row in found:
-        editions = ("IS 800:2007", "IS 456:2000", "ACI 318-19")
+        editions = ("IS 800:2007", "IS 456:2000", "ACI 318-19", "AASHTO LRFD 9th ed. (2020)")
         assert any(one in row.clause for one in editions), row.clause
         assert all(step.source for step in row.steps)
 
@@ -243,3 +243,44 @@ def test_a_design_beyond_the_code_leaves_the_others_their_answer(
     footings = with_values(jacket, {"footing.concrete_strength": np.array([17.0, 28.0])})
     held = rows(footings, "india", "added-bar-anchorage")[f"{ANCHORAGE} @ embedment in grout"]
     assert list(np.isnan(np.asarray(held.demand))) == [True, False]
+
+
+def _struts(jacket: Jacket) -> float:
+    """Bars beside one another above the fracture at 100 mm, less the offset that struts cross."""
+    circle = float(jacket.column.layer.circle_radius)
+    return 1320.0 - 100.0 - math.hypot(710.0 - circle, math.pi * circle / 20.0)
+
+
+def test_development_in_the_repair(jacket: Jacket, rows: Rows) -> None:
+    row = only(rows(jacket, "india", "added-bar-development"))
+    # grout above M40: 1.9 x 1.6 MPa; 1.15 x 500 MPa
+    assert float(jacket.grout.strength) >= 40.0
+    assert row.demand == pytest.approx(25.0 * 575.0 / (4.0 * 3.04), rel=1e-9)
+    assert row.capacity == pytest.approx(_struts(jacket), rel=1e-9)
+
+
+def test_length_of_the_laps(jacket: Jacket, rows: Rows) -> None:
+    found = rows(jacket, "india", "added-bar-lap")
+    length = found["Laps of added bars and column bars @ length of the laps"]
+    # 16 bars of 25 mm on 1420 mm stand 279 mm apart, with bars of 28 mm between: more than 150 mm
+    assert length.demand == pytest.approx(25.0 * 575.0 / (4.0 * 3.04), rel=1e-9)
+    assert length.capacity == pytest.approx(_struts(jacket), rel=1e-9)
+    assert len(found) == 3
+    many = with_values(jacket, {"added_bars.layer.count": np.array([16.0, 24.0])})
+    close = rows(many, "india", "added-bar-lap")
+    both = np.asarray(close["Laps of added bars and column bars @ length of the laps"].demand)
+    assert both[1] / both[0] == pytest.approx(1.4, rel=1e-9)
+
+
+def test_bars_too_thick_to_be_lapped_are_not_evaluated(jacket: Jacket, rows: Rows) -> None:
+    """IS 456 welds bars above 36 mm."""
+    thick = with_values(jacket, {"added_bars.layer.diameter": 40.0})
+    row = only(rows(thick, "india", "added-bar-lap"))
+    assert row.status is Status.NOT_EVALUATED
+    assert "36" in row.notes[0]
+
+
+def test_repairs_without_added_bars_need_no_lengths(jacket_of: JacketOf, rows: Rows) -> None:
+    for name in ("added-bar-development", "added-bar-lap"):
+        row = only(rows(jacket_of("no added bars"), "india", name))
+        assert row.status is Status.NOT_APPLICABLE

@@ -6,7 +6,7 @@ from typing import Final
 
 from jacketcheck.plugin import LimitState
 from jacketcheck_australasia.codes import AS_4100, CODES
-from jacketcheck_australasia.limit_states.added_bars import ADDED_BAR_ANCHORAGES
+from jacketcheck_australasia.limit_states.added_bars import ADDED_BARS
 from jacketcheck_australasia.limit_states.seam_bolts import (
     seam_bolt_row,
     seam_bolt_shear,
@@ -42,6 +42,6 @@ _BOTH: Final = (
 LIMIT_STATES: Final[tuple[LimitState, ...]] = (
     *(made(code) for code in CODES for made in _BOTH),
     seam_block_shear(AS_4100),
-    *ADDED_BAR_ANCHORAGES,
+    *ADDED_BARS,
 )
 """Of both codes; block shear has a rule in AS 4100 only."""

@@ -1,9 +1,9 @@
-"""Anchorage of the added bars in the footing by the concrete codes' development lengths."""
+"""Added bars by the concrete codes' lengths: in the footing, in the repair, and in their laps."""
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from typing import Final, NamedTuple
+from dataclasses import dataclass
+from typing import Final, Protocol
 
 import numpy as np
 
@@ -15,71 +15,122 @@ from jacketcheck.plugin import (
     Real,
     Result,
     Steps,
+    add_clear_distance,
+    add_lap_length,
+    add_struts_length,
     limit_state,
+    not_applicable,
     only_valid,
     us_added_bar_anchorage,
+    us_added_bar_lap,
     within_range,
 )
 from jacketcheck_australasia.codes import AS_3600, NZS_3101
-from jacketcheck_australasia.mechanics.development import (
-    LARGEST_BAR,
-    LEAST_STRENGTH,
-    as3600_development_length,
-    nzs3101_development_length,
-)
+from jacketcheck_australasia.mechanics import development
 
-__all__ = ["ADDED_BAR_ANCHORAGES"]
+__all__ = ["ADDED_BARS"]
 
-_TITLE: Final = "Anchorage of the added bars in the footing"
-_GROUT: Final = (
+_ANCHORAGE: Final = "Anchorage of the added bars in the footing"
+_DEVELOPMENT: Final = "Development of the added bars in the repair"
+_LAP: Final = "Laps of added bars and column bars"
+_HOLE: Final = (
     "engineering judgement: grout in a roughened and cleaned drilled hole holds the bar as cast "
     "concrete would"
 )
+_IN_GROUT: Final = "engineering judgement: grout bonds like concrete of its strength"
 
 
-class _Anchored(NamedTuple):
-    """What is to be anchored, in what, and whether the codes cover it."""
+@dataclass(frozen=True, slots=True)
+class _Bar:
+    """An added bar, what surrounds it, and whether the codes cover it; mm and MPa."""
 
     diameter: Real
     stress: Real
     strength: Real
-    clear_spacing: Real
+    cover: Real
     covered: Real
 
 
-Length = Callable[[_Anchored, Steps], Real]
+class _DevelopmentLength(Protocol):
+    def __call__(self, bar: _Bar, steps: Steps) -> Real: ...
 
 
-def _by_as3600(bar: _Anchored, steps: Steps) -> Real:
-    clause = f"{AS_3600} cl. 13.1.2.2"
-    cover = steps.add("c_d", "half of the clear distance between bars", bar.clear_spacing / 2.0,
-                      "mm", "geometry")  # fmt: skip
-    length = as3600_development_length(
+class _LapLength(Protocol):
+    def __call__(self, bar: _Bar, steps: Steps, *, apart: Real) -> Real: ...
+
+
+@dataclass(frozen=True, slots=True)
+class _ConcreteCode:
+    """Lengths of a concrete code, and the set of provisions that follows it."""
+
+    provisions: str
+    development_clause: str
+    lap_clause: str
+    development: _DevelopmentLength
+    lap: _LapLength
+
+
+def _as3600_development(bar: _Bar, steps: Steps) -> Real:
+    length = development.as3600_development_length(
         bar.diameter,
         bar_stress=bar.stress,
         concrete_strength=bar.strength,
-        cover_dimension=cover,
+        cover_dimension=bar.cover,
     )
-    expression = "0.5 k_1 k_3 f_s d_b/(k_2 √f′c) ≥ 0.058 f_s k_1 d_b, k_1 = 1"
-    return steps.add("L_sy.tb", expression, only_valid(length, bar.covered), "mm", clause)
+    rule = "0.5 k_1 k_3 f_s d_b/(k_2 √f′c) ≥ 0.058 f_s k_1 d_b, k_1 = 1"
+    clause = f"{AS_3600} cl. 13.1.2.2"
+    return steps.add("L_sy.tb", rule, only_valid(length, bar.covered), "mm", clause)
 
 
-def _by_nzs3101(bar: _Anchored, steps: Steps) -> Real:
-    length = nzs3101_development_length(
+def _as3600_lap(bar: _Bar, steps: Steps, *, apart: Real) -> Real:
+    length = development.as3600_lap_length(
+        bar.diameter,
+        bar_stress=bar.stress,
+        concrete_strength=bar.strength,
+        cover_dimension=bar.cover,
+        clear_distance=apart,
+    )
+    rule = "max(1.25 L_sy.t, L_sy.t + 1.5 a_c) ≥ 0.058 f_s d_b, a_c counted above 3 d_b"
+    clause = f"{AS_3600} cl. 13.2.2"
+    return steps.add("L_sy.t.lap", rule, only_valid(length, bar.covered), "mm", clause)
+
+
+def _nzs3101_development(bar: _Bar, steps: Steps) -> Real:
+    length = development.nzs3101_development_length(
         bar.diameter, bar_stress=bar.stress, concrete_strength=bar.strength
     )
-    expression = "0.5 α_a f_s d_b/√f′c ≥ 300 mm, α_a = 1"
+    rule = "0.5 α_a f_s d_b/√f′c ≥ 300 mm, α_a = 1"
     clause = f"{NZS_3101} cl. 8.6.3.2"
-    return steps.add("L_db", expression, only_valid(length, bar.covered), "mm", clause)
+    return steps.add("L_db", rule, only_valid(length, bar.covered), "mm", clause)
 
 
-def _anchorage(provisions: str, clause: str, length_of: Length) -> LimitState:
+def _nzs3101_lap(bar: _Bar, steps: Steps, *, apart: Real) -> Real:
+    length = development.nzs3101_lap_length(
+        bar.diameter,
+        bar_stress=bar.stress,
+        concrete_strength=bar.strength,
+        clear_distance=apart,
+    )
+    rule = "L_db + 1.5 a_c, a_c counted above 3 d_b"
+    clause = f"{NZS_3101} cl. 8.7.2"
+    return steps.add("L_ds", rule, only_valid(length, bar.covered), "mm", clause)
+
+
+_CODES: Final = (
+    _ConcreteCode("australia", f"{AS_3600} cl. 13.1.2.2", f"{AS_3600} cl. 13.2.2",
+                  _as3600_development, _as3600_lap),
+    _ConcreteCode("new-zealand", f"{NZS_3101} cl. 8.6.3.2", f"{NZS_3101} cl. 8.7.2",
+                  _nzs3101_development, _nzs3101_lap),
+)  # fmt: skip
+
+
+def _anchorage(code: _ConcreteCode) -> LimitState:
     """Embedment in grout by a code's length; adhesive and breakout stay as inherited."""
 
     @limit_state(
         "added-bar-anchorage",
-        title=_TITLE,
-        provisions=provisions,
+        title=_ANCHORAGE,
+        provisions=code.provisions,
         monotonic={"added_bars.embedment": -1},
         effort="closed-form",
     )
@@ -88,36 +139,113 @@ def _anchorage(provisions: str, clause: str, length_of: Length) -> LimitState:
         if added is None or added.bond_strength is not None:
             return list(inherited)
         _held_in_grout, *others = inherited
-        return [_grouted(jacket, added, clause, length_of), *others]
+        return [_grouted(jacket, added, code), *others]
 
     return evaluate
 
 
-def _grouted(jacket: Jacket, added: AddedBarLayer, clause: str, length_of: Length) -> Result:
+def _grouted(jacket: Jacket, added: AddedBarLayer, code: _ConcreteCode) -> Result:
     if jacket.footing is None:
         raise NotEvaluatedError("no footing is given for the added bars")
-    steps, layer = Steps(), added.layer
-    steps.figure("d_b", layer.size, layer, "diameter", "mm")
-    steps.figure("f_s", "expected yield", layer.steel, "expected_yield", "MPa")
+    steps = Steps()
     strength = steps.add("f′c", "weaker of footing and grout",
                          np.minimum(jacket.footing.concrete_strength, jacket.grout.strength),
-                         "MPa", "input")  # fmt: skip
-    covered = np.logical_and(
-        np.less_equal(layer.diameter, LARGEST_BAR), np.greater_equal(strength, LEAST_STRENGTH)
+                         "MPa", "input footing.concrete_strength, grout.strength")  # fmt: skip
+    cover = steps.add("c_d", "half of the clear distance between bars", _half_clear(added), "mm",
+                      "geometry")  # fmt: skip
+    bar = _add_bar(added, steps, strength=strength, cover=cover, largest=development.LARGEST_BAR)
+    return Result(_ANCHORAGE, "embedment in grout", code.development(bar, steps), added.embedment,
+                  "mm", code.development_clause, steps.lines, (_HOLE,))  # fmt: skip
+
+
+def _development(code: _ConcreteCode) -> LimitState:
+    """Development of the yield strength in the grout, from the top of the bars downwards."""
+
+    @limit_state(
+        "added-bar-development",
+        title=_DEVELOPMENT,
+        provisions=code.provisions,
+        monotonic={"added_bars.height": -1},
+        effort="closed-form",
     )
-    bar = _Anchored(
-        within_range(layer.diameter, covered, LARGEST_BAR),
+    def evaluate(jacket: Jacket) -> list[Result]:
+        if jacket.added_bars is None:
+            return [not_applicable(_DEVELOPMENT, "no added bars")]
+        steps = Steps()
+        bar = _add_bar_in_repair(jacket, jacket.added_bars, steps, development.LARGEST_BAR)
+        demand = code.development(bar, steps)
+        capacity = add_struts_length(jacket, steps)
+        return [Result(_DEVELOPMENT, "grout", demand, capacity, "mm", code.development_clause,
+                       steps.lines, (_IN_GROUT,))]  # fmt: skip
+
+    return evaluate
+
+
+def _laps(code: _ConcreteCode) -> LimitState:
+    """Length of the laps by the code; their hoop force and offset stay as inherited."""
+
+    @limit_state(
+        "added-bar-lap",
+        title=_LAP,
+        provisions=code.provisions,
+        monotonic={"added_bars.height": -1},
+        effort="closed-form",
+    )
+    def evaluate(jacket: Jacket) -> list[Result]:
+        inherited = list(us_added_bar_lap.evaluate(jacket))
+        if jacket.added_bars is None:
+            return inherited
+        hoops, *others = inherited
+        return [hoops, _lap_length(jacket, jacket.added_bars, code), *others]
+
+    return evaluate
+
+
+def _lap_length(jacket: Jacket, added: AddedBarLayer, code: _ConcreteCode) -> Result:
+    steps = Steps()
+    bar = _add_bar_in_repair(jacket, added, steps, development.LARGEST_LAPPED_BAR)
+    demand = code.lap(bar, steps, apart=add_clear_distance(jacket, steps))
+    capacity = add_lap_length(jacket, steps)
+    return Result(_LAP, "length of the laps", demand, capacity, "mm", code.lap_clause, steps.lines,
+                  (_IN_GROUT,))  # fmt: skip
+
+
+def _add_bar_in_repair(jacket: Jacket, added: AddedBarLayer, steps: Steps, largest: float) -> _Bar:
+    strength = steps.add("f′c", "grout", jacket.grout.strength, "MPa", "input grout.strength")
+    radius = np.add(added.layer.circle_radius, added.layer.diameter / 2.0)
+    to_sleeve = np.subtract(jacket.sleeve.inner_radius, radius)
+    cover = steps.add("c_d", "min(grout to sleeve, half of the clear distance between bars)",
+                      np.minimum(to_sleeve, _half_clear(added)), "mm", "geometry")  # fmt: skip
+    return _add_bar(added, steps, strength=strength, cover=cover, largest=largest)
+
+
+def _add_bar(
+    added: AddedBarLayer, steps: Steps, *, strength: Real, cover: Real, largest: float
+) -> _Bar:
+    """Write down an added bar; designs that the codes do not cover get a stand-in."""
+    layer = added.layer
+    steps.figure("d_b", layer.size, layer, "diameter", "mm")
+    steps.figure("f_s", "expected yield", layer.steel, "expected_yield", "MPa")
+    covered = np.logical_and(
+        np.less_equal(layer.diameter, largest),
+        np.greater_equal(strength, development.LEAST_STRENGTH),
+    )
+    counted = np.minimum(strength, development.LARGEST_STRENGTH)
+    return _Bar(
+        within_range(layer.diameter, covered, largest),
         layer.steel.expected_yield,
-        within_range(strength, covered, LEAST_STRENGTH),
-        np.subtract(layer.spacing, layer.diameter),
+        within_range(counted, covered, development.LEAST_STRENGTH),
+        cover,
         covered,
     )
-    return Result(_TITLE, "embedment in grout", length_of(bar, steps), added.embedment, "mm",
-                  clause, steps.lines, (_GROUT,))  # fmt: skip
 
 
-ADDED_BAR_ANCHORAGES: Final = (
-    _anchorage("australia", f"{AS_3600} cl. 13.1.2.2", _by_as3600),
-    _anchorage("new-zealand", f"{NZS_3101} cl. 8.6.3.2", _by_nzs3101),
+def _half_clear(added: AddedBarLayer) -> Real:
+    """Half of the clear distance between added bars [mm]."""
+    return np.subtract(added.layer.spacing, added.layer.diameter) / 2.0
+
+
+ADDED_BARS: Final[tuple[LimitState, ...]] = tuple(
+    made(code) for code in _CODES for made in (_anchorage, _development, _laps)
 )
-"""One for each set of provisions."""
+"""For each set of provisions."""

@@ -27,6 +27,7 @@ from jacketcheck_australasia.mechanics.bolt_strength import (
     BOLT_CAPACITY_FACTOR,
     bolt_shear_capacity,
     core_area,
+    ductility_factor,
     lap_length_factor,
 )
 from jacketcheck_australasia.mechanics.ply_bearing import (
@@ -55,7 +56,7 @@ def seam_bolt_shear(code: SteelCode) -> LimitState:
     def evaluate(jacket: Jacket) -> list[Result]:
         steps, clause = Steps(), code.clause(code.shear)
         demand = add_bolt_force(jacket, steps)
-        capacity = _add_shear(jacket, steps, clause)
+        capacity = _add_shear(jacket, steps, code)
         return [Result(_SHEAR, HARDEST_ROW, demand, capacity, "N", clause, steps.lines)]
 
     return evaluate
@@ -115,7 +116,7 @@ def seam_bolt_row(code: SteelCode) -> LimitState:
         steps, columns = Steps(), jacket.bolts.columns
         clause = f"{code.clause(code.shear)}, {code.bearing}"
         demand = add_row_force(jacket, steps)
-        shear = _add_shear(jacket, steps, code.clause(code.shear))
+        shear = _add_shear(jacket, steps, code)
         sleeve = _add_sleeve_bearing(jacket, steps, code.clause(code.bearing))
         splice = _add_splice_bearing(jacket, steps, code.clause(code.bearing))
         least = np.minimum(shear, np.minimum(sleeve, splice))
@@ -126,8 +127,8 @@ def seam_bolt_row(code: SteelCode) -> LimitState:
     return evaluate
 
 
-def _add_shear(jacket: Jacket, steps: Steps, clause: str) -> Real:
-    bolts = jacket.bolts
+def _add_shear(jacket: Jacket, steps: Steps, code: SteelCode) -> Real:
+    bolts, clause = jacket.bolts, code.clause(code.shear)
     length = seam_joint_length(columns=bolts.columns, gauge=bolts.gauge)
     core = core_area(
         bolts.diameter, tensile_stress_area=bolts.tensile_stress_area, metric=bolts.metric
@@ -138,6 +139,13 @@ def _add_shear(jacket: Jacket, steps: Steps, clause: str) -> Real:
     reduction = lap_length_factor(length)
     steps.add("l_j", "(n_c − 1) g", length, "mm", "geometry")
     steps.add("k_r", "1.075 − l_j/4000, 0.75 to 1", reduction, "1", clause)
+    ductility: Real = 1.0
+    rule = f"0.62 f_uf k_r n {counted}"
+    if code.reduces_strong_bolts:
+        ductility = ductility_factor(bolts.tensile_strength, threads=bolts.threads)
+        steps.add("k_rd", "0.83 for class 10.9 with threads in the plane; 1 up to class 8.8",
+                  ductility, "1", clause)  # fmt: skip
+        rule = f"0.62 f_uf k_r k_rd n {counted}"
     steps.add("n", "shear planes", jacket.splice.shear_planes, "1", "input splice.sides")
     nominal = bolt_shear_capacity(
         bolts.tensile_strength,
@@ -146,8 +154,9 @@ def _add_shear(jacket: Jacket, steps: Steps, clause: str) -> Real:
         threads=bolts.threads,
         shear_planes=jacket.splice.shear_planes,
         lap_length_factor=reduction,
+        ductility_factor=ductility,
     )
-    steps.add("V_f", f"0.62 f_uf k_r n {counted}", nominal, "N", clause)
+    steps.add("V_f", rule, nominal, "N", clause)
     return factored(steps, "V_f", nominal, factor=BOLT_CAPACITY_FACTOR, unit="N", clause=clause)
 
 

@@ -113,6 +113,35 @@ def test_scalars_and_arrays_agree() -> None:
     np.testing.assert_allclose(many, single, rtol=0.0)
 
 
+@given(strengths, strengths, st.sampled_from(["included", "excluded"]))
+def test_a_stronger_bolt_never_loses(one: float, other: float, threads: str) -> None:
+    weak, strong = sorted((one, other))
+
+    def strength(value: float) -> float:
+        return value * float(bolts.ductility_factor(value, threads=threads))
+
+    assert strength(weak) <= strength(strong) * (1.0 + 1e-12)
+
+
+@given(st.floats(10.0, 40.0), st.floats(20.0, 100.0), st.floats(0.0, 300.0), st.floats(0.0, 300.0))
+def test_laps_are_no_shorter_than_developments(
+    diameter: float, strength: float, one: float, other: float
+) -> None:
+    near, far = sorted((one, other))
+
+    def lap(apart: float) -> float:
+        return float(
+            development.nzs3101_lap_length(
+                diameter, bar_stress=500.0, concrete_strength=strength, clear_distance=apart
+            )
+        )
+
+    alone = development.nzs3101_development_length(
+        diameter, bar_stress=500.0, concrete_strength=strength
+    )
+    assert float(alone) <= lap(near) <= lap(far)
+
+
 _AREAS = BlockShearAreas(2000.0, 1500.0, 500.0)
 _BAR = {"bar_stress": 500.0, "concrete_strength": 32.0}
 
@@ -138,6 +167,8 @@ REFUSED: dict[str, Callable[[float], object]] = {
     "ply of line": detailing.max_outside_line_pitch,
     "ply of edge": detailing.max_edge_distance,
     "cover": lambda bad: development.as3600_development_length(20.0, cover_dimension=bad, **_BAR),
+    "strong bolt": lambda bad: bolts.ductility_factor(bad, threads="included"),
+    "clear distance": lambda bad: development.nzs3101_lap_length(20.0, clear_distance=bad, **_BAR),
     "bar": lambda bad: development.nzs3101_development_length(bad, **_BAR),
 }
 

@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 from jacketcheck_australasia.mechanics.development import (
     as3600_development_length,
+    as3600_lap_length,
     nzs3101_development_length,
 )
 
@@ -76,3 +77,50 @@ def test_nzs_3101_gives_50_diameters_for_500_mpa_in_25_mpa() -> None:
 def test_nzs_3101_has_a_least_length() -> None:
     found = nzs3101_development_length(10.0, bar_stress=300.0, concrete_strength=70.0)
     assert float(found) == 300.0
+
+
+LAPS = {
+    # Concrete Institute of Australia, Reinforcement Detailing Handbook Z06 (2010), Example 6.1:
+    # laps [mm] of 500 MPa bars in 25 MPa by cover and bar, in contact, to the next 10 mm
+    20.0: {10: 440, 12: 570, 16: 830, 20: 1130},
+    25.0: {10: 400, 12: 530, 16: 800, 20: 1080, 24: 1390},
+    40.0: {10: 360, 12: 440, 16: 680, 20: 960, 24: 1260, 28: 1590, 32: 1920, 36: 2310},
+    50.0: {12: 440, 16: 610, 20: 880, 24: 1180, 28: 1490, 32: 1840, 36: 2210},
+}
+
+
+@pytest.mark.parametrize("cover", LAPS)
+def test_table_of_laps(cover: float) -> None:
+    bars = np.array(list(LAPS[cover]), dtype=float)
+    found = np.asarray(
+        as3600_lap_length(bars, bar_stress=500.0, concrete_strength=25.0, cover_dimension=cover)
+    )
+    printed = np.array(list(LAPS[cover].values()), dtype=float)
+    # the table's own steps are of 10 mm; one figure is rounded down, some stand one step higher
+    assert np.all(printed - found > -5.1)
+    assert np.all(printed - found < 21.0)
+
+
+def test_the_least_development_length_does_not_enter_the_lap() -> None:
+    # the same table: 360 mm for 10 mm bars, less than 1.25 x 29 x 10 = 362.5 rounded up
+    found = as3600_lap_length(10.0, bar_stress=500.0, concrete_strength=25.0, cover_dimension=40.0)
+    assert float(found) < 360.0
+
+
+NARROW = {12: (578, 612), 16: (853, 853), 20: (1147, 1147), 24: (1427, 1427), 36: (2409, 2409)}
+"""Laps [mm] of a calculator of splice lengths to AS 3600:2018: 40 MPa, k_1 = 1.3, c_d = 20 mm; bars
+in contact, and 100 mm apart in a narrow member."""
+
+
+@pytest.mark.parametrize("bar", NARROW)
+def test_laps_of_bars_apart(bar: int) -> None:
+    for apart, printed in zip((0.0, 100.0), NARROW[bar], strict=True):
+        found = as3600_lap_length(
+            float(bar),
+            bar_stress=500.0,
+            concrete_strength=40.0,
+            cover_dimension=20.0,
+            clear_distance=apart,
+            position_factor=1.3,
+        )
+        assert float(found) == pytest.approx(printed, abs=0.51)

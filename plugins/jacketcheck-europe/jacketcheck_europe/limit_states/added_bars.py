@@ -13,6 +13,7 @@ from jacketcheck.plugin import (
     Real,
     Result,
     Steps,
+    add_clear_distance,
     add_lap_length,
     add_struts_length,
     clamping_supply,
@@ -106,8 +107,8 @@ def _lap_length(jacket: Jacket, added: AddedBarLayer, factors: PartialFactors) -
     add_bar(added, steps)
     need = add_anchorage(added, *_add_surroundings(jacket, added, steps), factors, steps, lap=True)
     clause = f"{EN_1992} 8.7.2(3)"
-    _add_clear_distance(jacket, added, steps)
-    apart = steps.add("Δ", "a_c, or 0 up to min(4 φ, 50 mm)", _extra_length(jacket, added), "mm",
+    add_clear_distance(jacket, steps)
+    apart = steps.add("Δ", "a_c, or 0 up to min(4 d_a, 50 mm)", _extra_length(jacket, added), "mm",
                       clause)  # fmt: skip
     demand = steps.add("l_need", "l_0 + Δ", np.add(need.lap_length, apart), "mm", clause)
     capacity = add_lap_length(jacket, steps)
@@ -125,8 +126,8 @@ def _lap_length(jacket: Jacket, added: AddedBarLayer, factors: PartialFactors) -
 
 def _lap_offset(jacket: Jacket, added: AddedBarLayer, factors: PartialFactors) -> Result:
     steps, clause = Steps(), f"{EN_1992} 8.7.2(3)"
-    clear = _add_clear_distance(jacket, added, steps)
-    allowed = steps.add("a_max", "min(4 φ, 50 mm)", _near(added), "mm", clause)
+    clear = add_clear_distance(jacket, steps)
+    allowed = steps.add("a_max", "min(4 d_a, 50 mm)", _near(added), "mm", clause)
     return resistance_row(
         _LAP,
         "offset of the bars",
@@ -141,22 +142,6 @@ def _lap_offset(jacket: Jacket, added: AddedBarLayer, factors: PartialFactors) -
     )
 
 
-def _add_clear_distance(jacket: Jacket, added: AddedBarLayer, steps: Steps) -> Real:
-    """Write down the clear distance of lapped bars and return it [mm]."""
-    steps.add("a", "offset to the column bar beside it", lap_length(jacket).offset, "mm",
-              "geometry")  # fmt: skip
-    steps.figure("φ", added.layer.size, added.layer, "diameter", "mm")
-    steps.figure("φ_c", jacket.column.layer.size, jacket.column.layer, "diameter", "mm")
-    return steps.add("a_c", "max(a − (φ + φ_c)/2, 0)", _clear_distance(jacket, added), "mm",
-                     "geometry")  # fmt: skip
-
-
-def _clear_distance(jacket: Jacket, added: AddedBarLayer) -> Real:
-    """Between an added bar and the column bar that it laps with [mm]."""
-    radii = np.add(added.layer.diameter, jacket.column.layer.diameter) / 2.0
-    return np.maximum(np.subtract(lap_length(jacket).offset, radii), 0.0)
-
-
 def _near(added: AddedBarLayer) -> Real:
     """Clear distance up to which lapped bars need no longer lap [mm]."""
     return np.minimum(np.multiply(4.0, added.layer.diameter), 50.0)
@@ -164,7 +149,7 @@ def _near(added: AddedBarLayer) -> Real:
 
 def _extra_length(jacket: Jacket, added: AddedBarLayer) -> Real:
     """What bars that do not touch add to their lap [mm]."""
-    clear = _clear_distance(jacket, added)
+    clear = lap_length(jacket).clear_distance
     return np.where(np.less_equal(clear, _near(added)), 0.0, clear)
 
 

@@ -5,7 +5,11 @@ from __future__ import annotations
 from typing import Final
 
 from jacketcheck.plugin import LimitState
-from jacketcheck_india.limit_states.added_bars import added_bar_anchorage
+from jacketcheck_india.limit_states.added_bars import (
+    added_bar_anchorage,
+    added_bar_development,
+    added_bar_lap,
+)
 from jacketcheck_india.limit_states.seam_bolts import (
     seam_bolt_row,
     seam_bolt_shear,
@@ -36,6 +40,8 @@ LIMIT_STATES: Final[tuple[LimitState, ...]] = (
     splice_net_rupture,
     seam_block_shear,
     added_bar_anchorage,
+    added_bar_development,
+    added_bar_lap,
     bolt_spacing,
     bolt_edge_distance,
 )

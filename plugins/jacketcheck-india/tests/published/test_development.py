@@ -4,7 +4,12 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from jacketcheck_india.mechanics.development import design_bond_stress, development_length
+from jacketcheck_india.mechanics.development import (
+    close_lap_factor,
+    design_bond_stress,
+    development_length,
+    lap_length,
+)
 
 GRADES = np.array([20.0, 25.0, 30.0, 35.0, 40.0, 50.0])
 PRINTED = {
@@ -46,3 +51,24 @@ def test_between_grades_the_lower_one_counts(strength: float, expected: float) -
 def test_a_strength_converted_from_other_units_keeps_its_grade() -> None:
     converted = 25.0 / 6.894757293168361 * 6.894757293168361 - 1e-12
     assert float(design_bond_stress(converted, deformed=False)) == 1.4
+
+
+@pytest.mark.parametrize(
+    ("direct", "development", "expected"),
+    [(False, 47.0, 47.0), (False, 25.0, 30.0), (True, 47.0, 94.0), (True, 12.0, 30.0)],
+)
+def test_laps(*, direct: bool, development: float, expected: float) -> None:
+    """IS 456:2000 26.2.5.1: L_d or 30 diameters in flexural, 2 L_d or 30 in direct tension."""
+    found = lap_length(25.0 * development, bar_diameter=25.0, direct_tension=direct)
+    assert float(found) / 25.0 == pytest.approx(expected, rel=1e-12)
+
+
+def test_short_laps_of_thin_bars() -> None:
+    # straight length at least 200 mm: 30 diameters of 6 mm are 180
+    assert float(lap_length(100.0, bar_diameter=6.0)) == 200.0
+
+
+@pytest.mark.parametrize(("distance", "factor"), [(74.0, 1.4), (119.0, 1.4), (120.0, 1.0)])
+def test_close_laps(distance: float, factor: float) -> None:
+    # 26.2.5.1(c), from memory: below the larger of 75 mm and 6 x 20 mm
+    assert float(close_lap_factor(distance, bar_diameter=20.0)) == factor
