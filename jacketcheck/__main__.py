@@ -1,6 +1,6 @@
 """``python -m jacketcheck``."""
 
-from jacketcheck.cli.main import main
+from jacketcheck.cli.entry import run
 
 if __name__ == "__main__":
-    raise SystemExit(main())
+    raise SystemExit(run())

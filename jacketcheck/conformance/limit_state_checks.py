@@ -167,7 +167,9 @@ def leaves_the_jacket_alone(subject: Subject, bench: Bench) -> Iterator[str]:
         own.memo.update(copy.deepcopy(jacket.memo))
         before, kept = fingerprint(own), fingerprint(own.memo)
         keys = tuple(own.memo)
-        call_isolated(subject.item.limit_state.evaluate, own, seconds=bench.host.time_limit)
+        call_isolated(
+            subject.item.limit_state.evaluate, own, name=name, seconds=bench.host.time_limit
+        )
         if fingerprint(own) != before:
             changed = [
                 path

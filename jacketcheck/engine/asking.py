@@ -41,7 +41,14 @@ def answer_of(
         return counter.ask(_copied, analysis, jacket)
 
     own = sharing(jacket, shared)
-    return call_isolated(_answer, one.limit_state, own, seconds=seconds, counter=counter)
+    return call_isolated(
+        _answer,
+        one.limit_state,
+        own,
+        name=f"{one.plugin.name}: {one.limit_state.provisions}/{one.limit_state.id}",
+        seconds=seconds,
+        counter=counter,
+    )
 
 
 def _copied(analysis: Analysis, jacket: Jacket) -> Any:

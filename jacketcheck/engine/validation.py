@@ -7,6 +7,7 @@ from typing import Any
 
 import numpy as np
 
+from jacketcheck.inputs.written import printable
 from jacketcheck.mechanics._arrays import Floats, Real
 from jacketcheck.results import Kind, Result, Step
 
@@ -62,14 +63,14 @@ def _checked(entry: object, shape: tuple[int, ...]) -> Result:
         _check_texts(entry)
         verdict = entry.kind is Kind.LIMIT
         return Result(
-            title=entry.title,
-            location=entry.location,
+            title=_plain(entry.title),
+            location=_plain(entry.location),
             demand=_numbers("demand", entry.demand, shape, verdict=verdict),
             capacity=_numbers("capacity", entry.capacity, shape, verdict=verdict),
-            unit=entry.unit,
-            clause=entry.clause,
+            unit=_plain(entry.unit),
+            clause=_plain(entry.clause),
             steps=tuple(_checked_step(step, shape) for step in entry.steps),
-            notes=tuple(entry.notes),
+            notes=tuple(_plain(note) for note in entry.notes),
             kind=entry.kind,
             without_margin=bool(entry.without_margin),
             follows_from=tuple(entry.follows_from),
@@ -115,7 +116,14 @@ def _checked_step(step: object, shape: tuple[int, ...]) -> Step:
         value = float(value)
     elif not isinstance(value, str):
         value = _numbers(f"step {step.symbol!r}", value, shape, verdict=False)
-    return Step(symbol, expression, value, unit, source)
+    else:
+        value = _plain(value)
+    return Step(_plain(symbol), _plain(expression), value, _plain(unit), _plain(source))
+
+
+def _plain(text: str) -> str:
+    """Text without anything that would act on a terminal or turn the direction of writing."""
+    return text if text.isprintable() else printable(text)
 
 
 def _numbers(name: str, value: object, shape: tuple[int, ...], *, verdict: bool) -> Real:

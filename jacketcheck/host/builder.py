@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field, fields, replace
 from typing import Any
 
 from jacketcheck.catalog.bond_models import BondModel
@@ -67,6 +67,10 @@ class HostBuilder:
                 # a record of a class of its own could do anything when our code reads it
                 if type(entry) is not wanted:
                     message = f"brought a {type(entry).__name__}, not a {wanted.__name__}"
+                    self.report(plugin, hook, message)
+                    continue
+                if unprintable := _unprintable(entry):
+                    message = f"{unprintable} holds characters that cannot be printed"
                     self.report(plugin, hook, message)
                     continue
                 try:
@@ -150,3 +154,13 @@ def _holder(registered: Sequence[Registered], entry: LimitState) -> PluginInfo |
         if (one.limit_state.id, one.limit_state.provisions) == (entry.id, entry.provisions):
             return one.plugin
     return None
+
+
+def _unprintable(entry: Any) -> str:
+    """Field with text that would act on a terminal or turn the direction of writing; or none."""
+    for one in fields(entry):
+        value = getattr(entry, one.name)
+        texts = list(value.values()) if isinstance(value, dict) else [value]
+        if any(isinstance(text, str) and not text.isprintable() for text in texts):
+            return one.name
+    return ""

@@ -26,7 +26,7 @@ def guarded_bond_model(model: BondModel, plugin: PluginInfo, *, seconds: float) 
         if given_up:
             raise NotEvaluatedError(f"{who}: {given_up[0]} when it was asked before")
         # a copy: the arrays may be those of an analysis that others use as well
-        outcome = call_isolated(model.law, copy.deepcopy(bar), seconds=seconds)
+        outcome = call_isolated(model.law, copy.deepcopy(bar), name=who, seconds=seconds)
         if outcome.timed_out:
             given_up.append(str(outcome.problem))
         if outcome.problem is not None:

@@ -2,8 +2,8 @@
 
 The call runs in a thread of its own: an exception of any kind, ``SystemExit`` included, is caught
 there, and a call that outlasts its limit is abandoned. What it prints or warns of is kept apart
-from our own output. A plug-in that ends the process from C or with ``os._exit`` cannot be
-contained this way.
+from our own output. What no thread can contain (a loop in C, ``os._exit``, a crash) ends the
+process; the command line then begins anew without the call (`jacketcheck.cli.supervision`).
 """
 
 from __future__ import annotations
@@ -20,6 +20,7 @@ from typing import Any, TypeVar
 
 from jacketcheck.host.errands import Counter, Errand
 from jacketcheck.host.outcome import Outcome, describe, one_line, outcome_of
+from jacketcheck.host.watch import watch_of_this_process
 
 __all__ = ["DEFAULT_TIME_LIMIT", "Outcome", "call_isolated", "describe", "one_line"]
 
@@ -32,6 +33,7 @@ Value = TypeVar("Value")
 def call_isolated(
     function: Callable[..., Value],
     *arguments: object,
+    name: str,
     seconds: float = DEFAULT_TIME_LIMIT,
     counter: Counter | None = None,
 ) -> Outcome[Value]:
@@ -41,6 +43,8 @@ def call_isolated(
     ----------
     function, *arguments
         What to call.
+    name
+        What is called, and whose it is: what a watching process knows the call by.
     seconds
         Time that it may take.
     counter
@@ -53,11 +57,14 @@ def call_isolated(
 
     Examples
     --------
-    >>> call_isolated(int, "12").value
+    >>> call_isolated(int, "12", name="int").value
     12
-    >>> call_isolated(int, "twelve").problem
+    >>> call_isolated(int, "twelve", name="int").problem
     "raised ValueError: invalid literal for int() with base 10: 'twelve' (outcome.py, line ...)"
     """
+    watch = watch_of_this_process()
+    if name in watch.given_up:
+        return Outcome(problem=watch.given_up[name], timed_out=True)
     # a call that is abandoned may still answer: nobody looks at its counter any more
     desk = Counter() if counter is None else counter
 
@@ -66,6 +73,7 @@ def call_isolated(
 
     printed = io.StringIO()
     with (
+        watch.call(name, seconds),
         redirect_stdout(printed),
         redirect_stderr(printed),
         warnings.catch_warnings(record=True) as caught,
@@ -90,5 +98,6 @@ def _attended(desk: Counter, seconds: float) -> Outcome[Any]:
         if not isinstance(found, Errand):
             return found
         begin = time.monotonic()
-        found.run()
+        with watch_of_this_process().paused():
+            found.run()
         end += time.monotonic() - begin

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 from importlib.metadata import EntryPoint, distribution, entry_points
+from itertools import islice
 from typing import Any
 
 import pluggy
@@ -16,12 +17,14 @@ from jacketcheck.errors import InputError, InputProblem, JacketcheckError
 from jacketcheck.host.builder import HostBuilder
 from jacketcheck.host.host import Host, PluginInfo
 from jacketcheck.host.isolation import DEFAULT_TIME_LIMIT, call_isolated
-from jacketcheck.inputs.written import shown
+from jacketcheck.inputs.written import printable, shown
 
 __all__ = ["BUILT_IN", "load_host"]
 
 BUILT_IN = "built-in"
 """Name of the plug-in that the package itself is."""
+_MOST_ENTRIES = 10_000
+"""Records that one hook may bring; an iterator without end must not fill the memory."""
 
 
 class _RefusedError(JacketcheckError):
@@ -104,7 +107,7 @@ def _information(entry_point: EntryPoint) -> PluginInfo:
     dist = entry_point.dist
     if dist is None:
         return PluginInfo(entry_point.name, "unknown", "unknown")
-    return PluginInfo(entry_point.name, dist.name, dist.version)
+    return PluginInfo(*map(printable, (entry_point.name, dist.name, dist.version)))
 
 
 def _require_known(names: Iterable[str], plugins: list[PluginInfo]) -> None:
@@ -134,18 +137,24 @@ def _asked(builder: HostBuilder, plugin: PluginInfo, item: object) -> dict[str, 
     """What one plug-in brings through each hook; what fails on the way is reported."""
     time_limit = builder.time_limit
     if isinstance(item, _Installed):
-        loaded = call_isolated(item.entry_point.load, seconds=time_limit)
+        loaded = call_isolated(
+            item.entry_point.load, name=f"{plugin.name}: import", seconds=time_limit
+        )
         if loaded.problem is not None:
             builder.report(plugin, "import", loaded.problem)
             return {}
         item = loaded.value
-    registered = call_isolated(_registered, item, plugin.name, seconds=time_limit)
+    registered = call_isolated(
+        _registered, item, plugin.name, name=f"{plugin.name}: registration", seconds=time_limit
+    )
     if registered.value is None:
         builder.report(plugin, "registration", registered.problem or "returned nothing")
         return {}
     brought: dict[str, list[Any]] = {}
     for hook in hookspecs.HOOK_NAMES:
-        answer = call_isolated(_entries, registered.value, hook, seconds=time_limit)
+        answer = call_isolated(
+            _entries, registered.value, hook, name=f"{plugin.name}: {hook}", seconds=time_limit
+        )
         if answer.value is None:
             builder.report(plugin, hook, answer.problem or "returned nothing")
         else:
@@ -175,5 +184,7 @@ def _entries(manager: pluggy.PluginManager, hook: str) -> list[Any]:
     for answer in answers:
         if isinstance(answer, str | bytes | dict):
             raise _RefusedError(f"returned a {type(answer).__name__}, not a sequence of records")
-        entries.extend(answer)
+        entries.extend(islice(answer, _MOST_ENTRIES + 1))
+        if len(entries) > _MOST_ENTRIES:
+            raise _RefusedError(f"returned more than {_MOST_ENTRIES} records")
     return entries

@@ -14,7 +14,7 @@ from jacketcheck.host.isolation import call_isolated, describe
 
 
 def test_a_value_comes_back() -> None:
-    outcome = call_isolated(lambda a, b: a + b, 1, 2)
+    outcome = call_isolated(lambda a, b: a + b, 1, 2, name="sum")
     assert (outcome.value, outcome.problem, outcome.error, outcome.remarks) == (3, None, None, ())
 
 
@@ -42,7 +42,7 @@ class Mute(Exception):  # noqa: N818 - a bad citizen
     ],
 )
 def test_any_exception_becomes_one_line(error: BaseException, problem: str) -> None:
-    outcome = call_isolated(raiser, error)
+    outcome = call_isolated(raiser, error, name="odd")
     assert outcome.value is None
     assert outcome.error is error
     assert outcome.problem is not None
@@ -54,7 +54,7 @@ def test_endless_recursion() -> None:
     def again(depth: int) -> int:
         return again(depth + 1)
 
-    outcome = call_isolated(again, 0)
+    outcome = call_isolated(again, 0, name="odd")
     assert outcome.problem is not None
     assert outcome.problem.startswith("raised RecursionError")
 
@@ -66,7 +66,7 @@ def test_an_exception_without_a_traceback() -> None:
 def test_a_call_that_hangs_is_abandoned_and_its_late_answer_does_not_count() -> None:
     go = threading.Event()
     start = time.perf_counter()
-    outcome = call_isolated(lambda: go.wait(20.0) or 1, seconds=0.1)
+    outcome = call_isolated(lambda: go.wait(20.0) or 1, name="slow", seconds=0.1)
     assert time.perf_counter() - start < 5.0
     assert (outcome.value, outcome.problem) == (None, "did not return within 0.1 s")
     go.set()
@@ -79,7 +79,7 @@ def test_what_is_printed_stays_out_of_our_output(capsys: pytest.CaptureFixture[s
         print("trouble", file=sys.stderr)  # noqa: T201 - that is what is tested
         return 1
 
-    outcome = call_isolated(noisy)
+    outcome = call_isolated(noisy, name="odd")
     assert (outcome.value, outcome.remarks) == (1, ("printed hello there trouble",))
     assert capsys.readouterr() == ("", "")
     print("ours")  # noqa: T201 - our own output is back
@@ -92,7 +92,7 @@ def test_warnings_become_remarks() -> None:
             warnings.warn("mind the gap", stacklevel=1)
         return 1
 
-    outcome = call_isolated(warner)
+    outcome = call_isolated(warner, name="odd")
     assert (outcome.value, outcome.remarks) == (1, ("warned mind the gap",))
 
 
@@ -101,6 +101,6 @@ def test_remarks_come_with_a_problem_as_well() -> None:
         print("first this")  # noqa: T201 - that is what is tested
         raise ValueError
 
-    outcome = call_isolated(noisy)
+    outcome = call_isolated(noisy, name="odd")
     assert outcome.remarks == ("printed first this",)
     assert outcome.problem is not None

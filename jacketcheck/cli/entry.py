@@ -1,0 +1,41 @@
+"""The program: in one process where only our own code runs, in a watched one beside plug-ins."""
+
+from __future__ import annotations
+
+import os
+import sys
+from typing import Final
+
+from jacketcheck.cli.main import main
+from jacketcheck.host.watch import WATCH
+
+__all__ = ["run"]
+
+_MEMORY: Final = 8 * 1024**3
+"""Address space of a watched process [bytes]: a plug-in that asks for more gets a MemoryError."""
+
+
+def run() -> int:
+    """Run the command line and return its exit code."""
+    if WATCH in os.environ:
+        _bound_memory()
+        code = main()
+        # what a plug-in left to be done at the end of the process, or in threads, is not done
+        for stream in (sys.stdout, sys.stderr):
+            if stream is not None:
+                stream.flush()
+        os._exit(code)
+    from jacketcheck.cli.supervision import (  # noqa: PLC0415 - a watched process needs none of it
+        has_plugins,
+        supervised,
+    )
+
+    return supervised(sys.argv[1:]) if has_plugins() else main()
+
+
+def _bound_memory() -> None:
+    import resource  # noqa: PLC0415 - not on every system
+
+    _, most = resource.getrlimit(resource.RLIMIT_AS)
+    bound = _MEMORY if most == resource.RLIM_INFINITY else min(_MEMORY, most)
+    resource.setrlimit(resource.RLIMIT_AS, (bound, most))
