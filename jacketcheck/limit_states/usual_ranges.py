@@ -85,6 +85,16 @@ def _embedment(jacket: Jacket) -> Real | None:
     return None if added is None else np.divide(added.embedment, added.layer.diameter)
 
 
+def _footing_strength(jacket: Jacket) -> Real | None:
+    return None if jacket.footing is None else jacket.footing.concrete_strength
+
+
+def _footing_depth(jacket: Jacket) -> Real | None:
+    if jacket.footing is None or jacket.footing.depth is None:
+        return None
+    return np.divide(jacket.footing.depth, jacket.column.diameter)
+
+
 def _lost_share(jacket: Jacket) -> Real:
     column = jacket.column
     return np.divide(len(column.in_state("buckled", "fractured")), column.layer.count)
@@ -100,6 +110,8 @@ USUAL_RANGES: Final = (
                "flexural columns of the circular column tests behind the hinge model"),
     UsualRange("column.concrete_strength", "f′c", "concrete of a column in service",
                lambda j: j.column.concrete.specified, 15.0, 70.0, unit="MPa"),
+    UsualRange("column.cover", "c", "cover of the column's hoops",
+               lambda j: j.column.cover, 20.0, 100.0, unit="mm"),
     UsualRange("column.bars", "ρ_l", "bars over the gross section", _steel_ratio, 0.005, 0.04,
                "AASHTO LRFD 5.11.4.1.1 allows 1 to 4 %, from memory; older columns down to 0.5 %, "
                + _PRACTICE),
@@ -111,7 +123,7 @@ USUAL_RANGES: Final = (
     UsualRange("sleeve.inner_diameter", "t_g/D", "annulus over the column's diameter",
                lambda j: np.divide(j.grout.thickness, j.column.diameter), 0.02, 0.20),
     UsualRange("sleeve.seam_gap", "s_g", "opening between the half-shells",
-               lambda j: j.sleeve.seam_gap, 0.0, 50.8, unit="mm"),
+               lambda j: j.sleeve.seam_gap, 3.0, 50.8, unit="mm"),
     UsualRange("grout.strength", "f_g/f′c", "grout over the column's concrete",
                lambda j: np.divide(j.grout.strength, j.column.concrete.specified), 1.0, 5.0),
     UsualRange("added_bars.count", "n", "added bars", _added_count, 6.0, 120.0,
@@ -120,6 +132,10 @@ USUAL_RANGES: Final = (
                1.15, 3.0),
     UsualRange("added_bars.embedment", "l/d_b", "embedment over the bar's diameter", _embedment,
                8.0, 60.0),
+    UsualRange("footing.concrete_strength", "f′c,f", "concrete of a footing in service",
+               _footing_strength, 15.0, 70.0, unit="MPa"),
+    UsualRange("footing.depth", "h/D", "depth of the footing over the column's diameter",
+               _footing_depth, 0.5, 3.0),
 )  # fmt: skip
 """Every usual range, in the order in which they are printed."""
 
