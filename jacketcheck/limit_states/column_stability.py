@@ -35,17 +35,15 @@ def column_stability(jacket: Jacket) -> list[Result]:
     steps.add("E_c", "concrete, expected strength", column.concrete.elastic_modulus, "MPa",
               "Mander, Priestley and Park 1988")  # fmt: skip
     steps.add("D", "column", column.diameter, "mm", "input column.diameter")
-    stiffness = steps.add(
-        "EI", "0.4 E_c π D⁴/64",
-        aci_effective_stiffness(column.concrete.elastic_modulus, diameter=column.diameter),
-        "N mm2", f"{ACI} 6.6.4.4.4(a), no sustained sway",
-    )  # fmt: skip
+    inertia = np.pi * np.power(column.diameter, 4.0) / 64.0
+    steps.add("I_g", "π D⁴/64", inertia, "mm4", "geometry")
+    stiffness = aci_effective_stiffness(column.concrete.elastic_modulus, diameter=column.diameter)
     steps.add("k", fixity, factor, "1", "input column.curvature")
     steps.add("L", "height", column.height, "mm", "input column.height")
     critical = steps.add(
-        "P_c", "π² EI/(k L)²",
+        "P_c", "π² 0.4 E_c I_g/(k L)²",
         critical_load(stiffness, effective_length=np.multiply(factor, column.height)),
-        "N", f"{ACI} 6.6.4.4.2",
+        "N", f"{ACI} 6.6.4.4.2 and 6.6.4.4.4(a), no sustained sway",
     )  # fmt: skip
     steps.add("φ_K", "scatter of the stiffness", CRITICAL_LOAD_FACTOR, "1", f"{ACI} 6.6.4.5.2")
     capacity = steps.add("φ_K P_c", "φ_K P_c", np.multiply(CRITICAL_LOAD_FACTOR, critical), "N",
