@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import io
 import os
 import sys
+import threading
 from typing import Final
 
 from jacketcheck.cli.main import main
@@ -19,6 +21,9 @@ def run() -> int:
     """Run the command line and return its exit code."""
     if WATCH in os.environ:
         _bound_memory()
+        if isinstance(sys.stdout, io.TextIOWrapper):
+            encoding = sys.stdout.encoding
+            sys.stdout = _OwnThread(sys.stdout.detach(), encoding)
         code = main()
         # what a plug-in left to be done at the end of the process, or in threads, is not done
         for stream in (sys.stdout, sys.stderr):
@@ -31,6 +36,16 @@ def run() -> int:
     )
 
     return supervised(sys.argv[1:]) if has_plugins() else main()
+
+
+class _OwnThread(io.TextIOWrapper):
+    """Standard output that takes what our own thread writes; what others write goes nowhere."""
+
+    def write(self, text: str, /) -> int:
+        """Write, in our own thread."""
+        if threading.current_thread() is not threading.main_thread():
+            return len(text)
+        return super().write(text)
 
 
 def _bound_memory() -> None:

@@ -46,9 +46,13 @@ def damage_depth(jacket: Jacket) -> list[Result]:
                and (np.any(np.greater(bar.crack_width, 0.0))
                     or np.any(np.greater(bar.spalling_depth, 0.0)))]  # fmt: skip
     if touched:
-        rows.append(
-            Result("Cracks and spalling at bars that hold", "bars recorded", float(len(touched)),
-                   column.layer.count, "1", _CLAUSE, steps.lines, (_INTACT,),
-                   kind=Kind.REPORTED)
-        )  # fmt: skip
+        rows.append(_beside(jacket, float(len(touched))))
     return rows
+
+
+def _beside(jacket: Jacket, touched: float) -> Result:
+    steps = Steps()
+    steps.add("n_d", "bars that hold, with cracks or spalling", touched, "1", "input damage")
+    count = steps.add("n", "bars", jacket.column.layer.count, "1", "input column.bars.count")
+    return Result("Cracks and spalling at bars that hold", "bars recorded", touched, count, "1",
+                  _CLAUSE, steps.lines, (_INTACT,), kind=Kind.REPORTED)  # fmt: skip

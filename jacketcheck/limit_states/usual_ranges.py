@@ -164,7 +164,8 @@ def _unusual(jacket: Jacket, one: UsualRange, value: Real) -> Iterator[Result]:
         return
     confirmed = one.field in jacket.judgement.confirmed
     low = np.less(value, one.low)
-    demand, capacity = np.where(low, one.low, value)[()], np.where(low, value, one.high)[()]
+    bound = np.where(low, one.low, one.high)[()]
+    demand, capacity = np.where(low, bound, value)[()], np.where(low, value, bound)[()]
     kind = Kind.LIMIT if np.ndim(usual) else Kind.NOT_EVALUATED
     yield Result(
         f"Usual range: {one.quantity}",
@@ -173,7 +174,7 @@ def _unusual(jacket: Jacket, one: UsualRange, value: Real) -> Iterator[Result]:
         capacity,
         one.unit,
         one.source,
-        (_step(one, value),),
+        (_step(one, value), Step("bound", "usual", bound, one.unit, one.source)),
         (_CONFIRMED if confirmed else _open(one, value),),
         kind=Kind.REPORTED if confirmed else kind,
         without_margin=True,
