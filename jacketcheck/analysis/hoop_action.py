@@ -14,6 +14,7 @@ from jacketcheck.mechanics.concrete_properties import unconfined_peak_strain
 from jacketcheck.mechanics.core_concrete import CoreConcrete
 from jacketcheck.mechanics.restraint import Restraint
 from jacketcheck.mechanics.retained_pressure import radial_play, seam_opening
+from jacketcheck.mechanics.slip import aisc_filler_factor
 from jacketcheck.mechanics.slip_hole_factors import lowest_hole_size_factor
 
 __all__ = [
@@ -79,7 +80,7 @@ def hoop_action(jacket: Jacket) -> HoopAction:
     slip_force = np.multiply(
         smallest * lowest_hole_factor(jacket),
         np.multiply(bolts.pretension, jacket.splice.shear_planes),
-    )
+    ) * aisc_filler_factor(jacket.splice.fillers)
     hoop_force_at_slip = slip_force * bolts.columns / bolts.tributary_height
     slip_pressure: Real = np.divide(hoop_force_at_slip, radius)
     slip = seam_opening(

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from jacketcheck.as_built.compare_holes import holes_as_built
 from jacketcheck.as_built.models import AsBuilt, BoltDelivery
+from jacketcheck.as_built.plate_tolerances import thickness_tolerance
 from jacketcheck.as_built.records import Change
 from jacketcheck.as_built.specified import Specified
 from jacketcheck.catalog.assembly_rules import EN_1090
@@ -15,7 +16,7 @@ from jacketcheck.catalog.records import BoltProduct, BoltSize
 from jacketcheck.jacket.bolt_washers import Washer, bolt_washers, outer_holes
 from jacketcheck.mechanics._arguments import HoleType
 from jacketcheck.mechanics.bolt_installation import verification_tension
-from jacketcheck.schedule.assembly import Assembly, with_parts
+from jacketcheck.schedule.assembly import Assembly, Ply, with_parts
 from jacketcheck.schedule.length import bolt_length
 
 __all__ = ["BoltAsBuilt", "bolt_as_built"]
@@ -126,6 +127,7 @@ def bolt_as_built(record: AsBuilt, specified: Specified) -> BoltAsBuilt:
         size=size,
         washers=_washers(delivery, required or (), size),
         tightening=method,
+        plies=_plies(record, specified),
     )
     return BoltAsBuilt(
         assembly=assembly,
@@ -152,6 +154,28 @@ def _washers(
         extra = Washer(place, "washer", "washer", size.washer_thickness, "as delivered", "record")
         washers += indicators + others + [extra] * (count - len(others))
     return washers
+
+
+def _plies(record: AsBuilt, specified: Specified) -> list[Ply]:
+    """Plates as thick as measured where that is more than the mill may deliver, and fillers."""
+    jacket, splice, sleeve = specified.jacket, record.splice, record.sleeve
+    steels = {"sleeve": jacket.sleeve.steel.name}
+    readings = {
+        "sleeve": None if sleeve is None else sleeve.thickness,
+        "outside splice plate": None if splice is None else splice.thickness,
+        "inside splice plate": None if splice is None else splice.inside_thickness,
+    }
+    plies = []
+    for ply in specified.assembly.plies:
+        steel = steels.get(ply.name, jacket.splice.steel.name)
+        most = max(readings.get(ply.name) or (0.0,))
+        tolerance = thickness_tolerance(steel, ply.thickness)
+        plies.append(Ply(ply.name, most) if most > ply.thickness + tolerance.above else ply)
+    if splice is not None and splice.fillers is not None:
+        plies = [ply for ply in plies if ply.name != "fillers"]
+        if splice.filler_thickness:
+            plies.insert(-1, Ply("fillers", max(splice.filler_thickness)))
+    return plies
 
 
 def _weakest_plate(record: AsBuilt, specified: Specified) -> float:

@@ -18,8 +18,10 @@ _COATS: Final = "RCSC 2020 Section 3.2.2 (from memory)"
 _SNUG: Final = "RCSC 2020 Section 8.1 (from memory); EN 1090-2:2018 8.3"
 
 
-def compare_faying(record: FayingRecord, specified: Specified) -> Iterator[Comparison]:
-    """Class by class, then paint, coats and contact."""
+def compare_faying(
+    record: FayingRecord, specified: Specified, *, tightened: bool
+) -> Iterator[Comparison]:
+    """Class by class, then paint, coats and contact; `tightened` where bolts are pretensioned."""
     prepared = [specified.catalog.faying_class(name) for name in record.faying_class]
     wanted = specified.jacket.bolts.faying_classes
     found = {one.name: _counterpart(one, prepared) for one in wanted}
@@ -28,8 +30,8 @@ def compare_faying(record: FayingRecord, specified: Specified) -> Iterator[Compa
     yield _paint(record)
     if record.coating_thickness is not None:
         yield _coat(record, max(record.coating_thickness))
-    if record.plies_in_contact is not None:
-        yield _contact(in_contact=record.plies_in_contact)
+    if record.plies_in_contact is not None or tightened:
+        yield _contact(record.plies_in_contact)
 
 
 def _counterpart(wanted: FayingClass, prepared: list[FayingClass]) -> str | None:
@@ -110,15 +112,24 @@ def _coat(record: FayingRecord, thickest: float) -> Comparison:
     )
 
 
-def _contact(*, in_contact: bool) -> Comparison:
-    return Comparison(
+def _contact(in_contact: bool | None) -> Comparison:  # noqa: FBT001 - the record's own answer
+    line = Comparison(
         part=_PART,
         item="plies in firm contact when snug",
         specified="at every bolt",
-        measured="at every bolt" if in_contact else "not everywhere",
+        measured="not recorded",
         unit="",
         rule="at every bolt, before bolts are tightened further",
         source=_SNUG,
-        outcome=Outcome.MEETS if in_contact else Outcome.FAILS,
-        note="" if in_contact else "snug again; if gaps stay, roll the plates anew or fill them",
+        outcome=Outcome.UNKNOWN,
+        note="plates that do not touch hold nothing by friction: record plies_in_contact",
     )
+    if in_contact is None:
+        return line
+    if in_contact:
+        return replace(line, measured="at every bolt", outcome=Outcome.MEETS, note="")
+    note = (
+        "snug again; if gaps stay, roll the plates anew, or fill them and record splice.fillers "
+        "and splice.filler_thickness"
+    )
+    return replace(line, measured="not everywhere", outcome=Outcome.FAILS, note=note)

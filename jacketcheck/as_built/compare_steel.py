@@ -11,6 +11,7 @@ from jacketcheck.as_built.plate_tolerances import thickness_tolerance
 from jacketcheck.as_built.records import Change, Comparison, Outcome
 from jacketcheck.as_built.specified import Specified
 from jacketcheck.jacket.jacket_parts import Plate
+from jacketcheck.units import in_both_systems
 
 __all__ = ["compare_sleeve", "compare_splice"]
 
@@ -43,8 +44,10 @@ def compare_sleeve(record: SleeveRecord, specified: Specified) -> Iterator[Compa
         yield _gap(record.gap, specified)
 
 
-def compare_splice(record: SpliceRecord, specified: Specified) -> Iterator[Comparison]:
-    """Outside and inside plates."""
+def compare_splice(
+    record: SpliceRecord, specified: Specified, *, in_contact: bool | None, tightened: bool
+) -> Iterator[Comparison]:
+    """Outside and inside plates, and fillers; `in_contact` as recorded of all plies when snug."""
     splice = specified.jacket.splice
     yield _thickness(
         "splice", "thickness of outside plates", record.thickness, float(splice.outside_thickness),
@@ -61,6 +64,60 @@ def compare_splice(record: SpliceRecord, specified: Specified) -> Iterator[Compa
                 "splice.inside_thickness",
             )  # fmt: skip
     yield from _plate_steel("splice", record.steel, record.yield_strength, splice.steel)
+    yield from _fillers(record, specified)
+    if record.radius is not None:
+        yield _radius(record.radius, specified, in_contact=in_contact, tightened=tightened)
+
+
+def _fillers(record: SpliceRecord, specified: Specified) -> Iterator[Comparison]:
+    """Fillers put in, where there are any or should be."""
+    splice = specified.jacket.splice
+    number, thick = int(splice.fillers), float(splice.filler_thickness)
+    if record.fillers is None:
+        if number:
+            yield _missing("splice", "thickness of fillers", thick)
+        return
+    found = max(record.filler_thickness or (0.0,))
+    line = Comparison(
+        part="splice",
+        item="thickness of fillers",
+        specified=thick,
+        measured=found,
+        unit="mm",
+        rule="as specified, else checked again",
+        source="AISC 360-22 J3.9 and J5.2; AASHTO LRFD 9th ed. (2020) 6.13.6.1.4 (from memory)",
+        outcome=Outcome.MEETS,
+    )
+    if record.fillers <= number and found <= thick + 1e-6:
+        yield line
+        return
+    change = Change({"splice.fillers": record.fillers, "splice.filler_thickness": found})
+    note = f"checked with {record.fillers} fillers at most between sleeve and plate"
+    yield replace(line, outcome=Outcome.DEVIATES, rechecks=(change,), as_built=change, note=note)
+
+
+def _radius(
+    radii: Sequence[float], specified: Specified, *, in_contact: bool | None, tightened: bool
+) -> Comparison:
+    """Gap that outside plates of another radius leave, which the bolts have to close."""
+    sleeve, width = specified.jacket.sleeve, float(specified.jacket.splice.width)
+    face = float(sleeve.inner_radius) + float(sleeve.thickness)
+    worst = max(radii, key=lambda radius: abs(1.0 / radius - 1.0 / face))
+    gap = width**2 / 8.0 * abs(1.0 / worst - 1.0 / face)
+    outcome = Outcome.UNKNOWN if tightened else Outcome.NOT_YET
+    if in_contact is not None:
+        outcome = Outcome.MEETS if in_contact else Outcome.FAILS
+    return Comparison(
+        part="splice",
+        item="inside radius of outside plates",
+        specified=face,
+        measured=worst,
+        unit="mm",
+        rule="plates in firm contact when snug",
+        source=f"geometry; {_CUSTOM}",
+        outcome=outcome,
+        note=f"leaves {in_both_systems(gap, 'mm')} before snugging; plies_in_contact decides",
+    )
 
 
 def _missing(part: str, item: str, specified: float) -> Comparison:

@@ -19,10 +19,10 @@ from jacketcheck.mechanics.bolt_installation import (
     OVER_ROTATION,
     UNDER_ROTATION,
     bridge_turn_tolerance,
-    open_gaps_at_verification,
     turn_of_nut_rotation,
 )
 from jacketcheck.mechanics.en_tightening import combined_method_rotation
+from jacketcheck.mechanics.indicator_gaps import open_gaps_at_verification
 from jacketcheck.mechanics.slip import AISC_PRETENSION_RATIO
 from jacketcheck.schedule.installation_rcsc import BRIDGE_TOLERANCE, TURNS
 from jacketcheck.schedule.length import native_length

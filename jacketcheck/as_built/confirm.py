@@ -46,7 +46,7 @@ _WORTH_RECORDING: Final[Mapping[str, tuple[str, ...]]] = {
     "holes": ("across",),
     "faying": ("plies_in_contact",),
     "sleeve": ("steel", "yield_strength", "diameters", "seam_gap", "gap"),
-    "splice": ("steel", "yield_strength"),
+    "splice": ("steel", "yield_strength", "radius", "fillers"),
 }
 
 
@@ -112,7 +112,7 @@ def confirm(
 
 def compare(record: AsBuilt, specified: Specified) -> Iterator[Comparison]:
     """All lines before any check is run again; a part without a table has a line of its own."""
-    comparisons = _comparisons(bolt_as_built(record, specified))
+    comparisons = _comparisons(record, bolt_as_built(record, specified))
     for part in PARTS:
         table = getattr(record, part)
         if table is not None:
@@ -133,17 +133,19 @@ def compare(record: AsBuilt, specified: Specified) -> Iterator[Comparison]:
 
 
 def _comparisons(
-    bolt: BoltAsBuilt,
+    record: AsBuilt, bolt: BoltAsBuilt
 ) -> Mapping[str, Callable[[Any, Specified], Iterator[Comparison]]]:
     """Comparison of each part; what has to do with the bolts knows what was delivered."""
     product, size = bolt.assembly.product, bolt.assembly.size
+    tightened = record.tightening is not None and record.tightening.method != "snug"
+    contact = None if record.faying is None else record.faying.plies_in_contact
     return {
         "bolts": partial(compare_bolts, bolt=bolt),
         "holes": partial(compare_holes, product=product, size=size),
-        "faying": compare_faying,
+        "faying": partial(compare_faying, tightened=tightened),
         "tightening": partial(compare_tightening, bolt=bolt),
         "sleeve": compare_sleeve,
-        "splice": compare_splice,
+        "splice": partial(compare_splice, in_contact=contact, tightened=tightened),
         "grout": compare_grout,
     }
 

@@ -97,8 +97,16 @@ def _contradictions(record: AsBuilt, catalog: Catalog) -> Iterator[InputProblem]
         if (grout.cube_strength is None) != (grout.cube_side is None):
             message = "needs the strengths of the cubes" if grout.cube_side else "is missing"
             yield InputProblem("grout.cube_side", "", message)
+    yield from _filler_contradictions(record)
     if record.faying is not None:
         yield from _faying_contradictions(record, catalog)
+
+
+def _filler_contradictions(record: AsBuilt) -> Iterator[InputProblem]:
+    splice = record.splice
+    if splice is not None and bool(splice.fillers) != (splice.filler_thickness is not None):
+        message = "is missing" if splice.fillers else "needs splice.fillers, a number"
+        yield InputProblem("splice.filler_thickness", "", message)
 
 
 def _faying_contradictions(record: AsBuilt, catalog: Catalog) -> Iterator[InputProblem]:

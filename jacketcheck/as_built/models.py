@@ -219,6 +219,15 @@ class SpliceRecord(InputModel):
     yield_strength: Readings[SteelStrength] | None = Field(
         default=None, description="Yield strengths on the certificates."
     )
+    radius: Readings[MemberLength] | None = Field(
+        default=None, description="Inside radii of the outside plates, as rolled."
+    )
+    fillers: Count | None = Field(
+        default=None, ge=0, le=6, description="Most fillers put between sleeve and one plate."
+    )
+    filler_thickness: Readings[Thickness] | None = Field(
+        default=None, description="Thicknesses of all fillers at a bolt, added up."
+    )
 
 
 class GroutRecord(InputModel):

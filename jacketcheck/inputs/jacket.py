@@ -128,6 +128,16 @@ class Splice(InputModel):
     hole: HoleType | None = Field(
         default=None, description="Bolt holes of the splice plates; default bolts.hole."
     )
+    fillers: Count = Field(
+        default=0,
+        ge=0,
+        le=6,
+        description="Most filler plates between the sleeve and one splice plate.",
+    )
+    filler_thickness: Thickness | None = Field(
+        default=None,
+        description="Thickness of all fillers that a bolt passes through; with fillers only.",
+    )
 
 
 class Bolts(InputModel):

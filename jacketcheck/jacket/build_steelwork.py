@@ -89,6 +89,8 @@ def build_splice(repair: RepairInput, catalog: Catalog) -> Splice:
         inside_thickness=inside,
         width=2.0 * (one_side + gauges),
         shear_planes=2 if both else 1,
+        fillers=np.multiply(1.0, written.fillers),
+        filler_thickness=0.0 if written.filler_thickness is None else written.filler_thickness,
         steel=build_plate(
             catalog, steel=written.steel, thickness=np.maximum(written.thickness, inside)
         ),
@@ -192,7 +194,7 @@ def _fit(
     return bolt_fit(
         product,
         size,
-        grip=np.add(sleeve.thickness, splice.total_thickness),
+        grip=np.add(sleeve.thickness, splice.total_thickness) + splice.filler_thickness,
         head_washers=washers("head"),
         nut_washers=washers("nut"),
         washer_source="; ".join(

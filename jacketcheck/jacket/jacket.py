@@ -81,8 +81,10 @@ class Jacket:
 
     @property
     def grip(self) -> Real:
-        """Thickness of the plates that a bolt clamps [mm]."""
-        return np.add(self.sleeve.thickness, self.splice.total_thickness)
+        """Thickness of the plates, fillers included, that a bolt clamps [mm]."""
+        plates = np.add(self.sleeve.thickness, self.splice.total_thickness)
+        grip: Real = np.add(plates, self.splice.filler_thickness)
+        return grip
 
     @property
     def outer_diameter(self) -> Real:

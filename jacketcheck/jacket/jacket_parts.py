@@ -122,6 +122,10 @@ class Splice:
         Shear (and slip) planes of each bolt: 1 or 2.
     hole
         Bolt holes of the plates.
+    fillers
+        Most filler plates between the sleeve and one splice plate.
+    filler_thickness
+        Thickness of all fillers that a bolt passes through [mm]; they carry no hoop force.
     """
 
     outside_thickness: Real
@@ -130,6 +134,8 @@ class Splice:
     shear_planes: Real
     steel: Plate
     hole: Hole
+    fillers: Real = 0.0
+    filler_thickness: Real = 0.0
 
     @property
     def total_thickness(self) -> Real:

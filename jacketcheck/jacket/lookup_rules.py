@@ -152,6 +152,15 @@ def _contradictions(repair: RepairInput) -> Iterator[InputProblem]:
             in_both_systems(float(np.max(bolts.measured_tension)), "N"),
             'needs tightening = "snug"; other bolts count with their minimum pretension',
         )
+    if np.any(np.greater(splice.fillers, 0)) != (splice.filler_thickness is not None):
+        given = splice.filler_thickness
+        yield InputProblem(
+            "splice.filler_thickness",
+            "" if given is None else _mm(given),
+            "is missing; fillers have one"
+            if given is None
+            else "needs splice.fillers, their number",
+        )
     if splice.sides == "outside" and splice.inside_thickness is not None:
         yield InputProblem(
             "splice.inside_thickness", _mm(splice.inside_thickness), 'needs sides = "both"'

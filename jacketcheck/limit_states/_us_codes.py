@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
+import numpy as np
+
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.limit_states.editions import AASHTO, AISC
 from jacketcheck.mechanics import block_shear, bolt_bearing, bolt_strength, plate_strength
@@ -23,7 +25,7 @@ class SteelCode:
         Short name in the keys of rules, and code with edition.
     shear, bearing, tension_yield, rupture, block
         Resistance factors.
-    shear_clause, bearing_clause, yield_clause, rupture_clause, block_clause
+    shear_clause, filler_clause, bearing_clause, yield_clause, rupture_clause, block_clause
         Clauses without the code's name.
     """
 
@@ -35,6 +37,7 @@ class SteelCode:
     rupture: float
     block: float
     shear_clause: str
+    filler_clause: str
     bearing_clause: str
     yield_clause: str
     rupture_clause: str
@@ -66,23 +69,36 @@ class SteelCode:
             return bolt_strength.aashto_long_joint_factor(length)
         return bolt_strength.aisc_long_joint_factor(length)
 
+    def filler_factor(self, jacket: Jacket) -> Real:
+        """Factor on bolt shear for fillers between sleeve and splice plates [-]."""
+        splice = jacket.splice
+        if self.is_aashto:
+            return bolt_strength.aashto_filler_factor(
+                splice.filler_thickness,
+                connected_thickness=jacket.sleeve.thickness,
+                splice_thickness=splice.total_thickness,
+            )
+        return bolt_strength.aisc_filler_shear_factor(splice.filler_thickness)
+
     def bolt_shear(self, jacket: Jacket, *, shear_planes: Real) -> Real:
         """Nominal shear strength of one bolt [N]."""
         bolts, factor = jacket.bolts, self.long_joint_factor(jacket)
         if self.is_aashto:
-            return bolt_strength.aashto_bolt_shear_resistance(
+            alone = bolt_strength.aashto_bolt_shear_resistance(
                 bolts.diameter,
                 tensile_strength=bolts.tensile_strength,
                 threads=bolts.threads,
                 shear_planes=shear_planes,
                 long_joint_factor=factor,
             )
-        return bolt_strength.aisc_bolt_shear_strength(
-            bolts.diameter,
-            shear_stress=bolts.shear_stress,
-            shear_planes=shear_planes,
-            long_joint_factor=factor,
-        )
+        else:
+            alone = bolt_strength.aisc_bolt_shear_strength(
+                bolts.diameter,
+                shear_stress=bolts.shear_stress,
+                shear_planes=shear_planes,
+                long_joint_factor=factor,
+            )
+        return np.multiply(alone, self.filler_factor(jacket))
 
 
 US_CODES: Final = (
@@ -95,6 +111,7 @@ US_CODES: Final = (
         rupture=plate_strength.AISC_RUPTURE_FACTOR,
         block=block_shear.AISC_BLOCK_SHEAR_FACTOR,
         shear_clause="J3.7",
+        filler_clause="J5.2",
         bearing_clause="J3.11",
         yield_clause="J4.1(a)",
         rupture_clause="J4.1(b)",
@@ -109,6 +126,7 @@ US_CODES: Final = (
         rupture=plate_strength.AASHTO_NET_RUPTURE_FACTOR,
         block=block_shear.AASHTO_BLOCK_SHEAR_FACTOR,
         shear_clause="6.13.2.7",
+        filler_clause="6.13.6.1.4",
         bearing_clause="6.13.2.9",
         yield_clause="6.8.2.1",
         rupture_clause="6.8.2.1",

@@ -64,8 +64,19 @@ def _add_shear(jacket: Jacket, steps: Steps, code: SteelCode, symbol: str, *, pl
         steps.add("F_nv", f"threads {bolts.threads}", bolts.shear_stress, "MPa",
                   f"{code.name} Table J3.2")  # fmt: skip
         expression = "F_nv A_b k_L"
+    if np.any(np.greater(jacket.splice.filler_thickness, 0.0)):
+        expression += f" {_add_fillers(jacket, steps, code)}"
     expression += " n_s" if symbol == "R_n" else ""
     return steps.add(symbol, expression, code.bolt_shear(jacket, shear_planes=planes), "N", clause)
+
+
+def _add_fillers(jacket: Jacket, steps: Steps, code: SteelCode) -> str:
+    """Write down what fillers take from bolt shear and return the symbol."""
+    steps.add("t_f", "all fillers", jacket.splice.filler_thickness, "mm",
+              "input splice.filler_thickness")  # fmt: skip
+    steps.add("k_f", "fillers not developed", code.filler_factor(jacket), "1",
+              f"{code.name} {code.filler_clause}")  # fmt: skip
+    return "k_f"
 
 
 @dataclass(frozen=True, eq=False)

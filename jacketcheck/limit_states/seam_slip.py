@@ -29,6 +29,10 @@ _SNUG: Final = (
     "snug-tight bolts have no design slip resistance; a measured tension gives a probable value "
     "only"
 )
+_FILLERS: Final = (
+    "fillers slip like the plates: both their faces have the faying class. AISC reduces slip for "
+    "two or more (J3.9), AASHTO for none (6.13.6.1.4, from memory)"
+)
 _ONE_SIDED: Final = (
     "engineering judgement: plates outside only prise on their bolts as they bend; what that takes "
     "from the clamping force is not counted"
@@ -109,13 +113,16 @@ def _aisc(jacket: Jacket, faying: FayingClass) -> Result:
     demand = add_bolt_force(jacket, steps)
     _add_inputs(jacket, faying, steps, symbols=("μ", "T_b", "n_s"))
     steps.add("D_u", "pretension ratio", slip.AISC_PRETENSION_RATIO, "1", clause)
-    steps.add("h_f", "no fillers", slip.aisc_filler_factor(0), "1", clause)
+    fillers = slip.aisc_filler_factor(jacket.splice.fillers)
+    none = not np.any(np.greater(jacket.splice.fillers, 0.0))
+    steps.add("h_f", "no fillers" if none else "fillers at a slip plane", fillers, "1", clause)
     hole = jacket.least_hole(aisc_slip_resistance_factor)
     factor = steps.add("φ", f"{hole} hole", aisc_slip_resistance_factor(hole), "1", clause)
     nominal = slip.aisc_slip_resistance(
         faying.slip_coefficient,
         pretension=bolts.pretension,
         slip_planes=jacket.splice.shear_planes,
+        filler_factor=fillers,
         pretensioned=bolts.pretensioned,
     )
     steps.add("R_n", "μ D_u h_f T_b n_s", nominal, "N", f"{clause}, Eq. J3-4")
@@ -148,6 +155,8 @@ def _aashto(jacket: Jacket, faying: FayingClass) -> Result:
 
 def _row(jacket: Jacket, demand: Real, capacity: Real, steps: Steps, clause: str) -> Result:
     notes = () if jacket.bolts.pretensioned else (_SNUG,)
+    if np.any(np.greater(jacket.splice.fillers, 0.0)):
+        notes = (*notes, _FILLERS)
     if np.any(np.less(jacket.splice.shear_planes, 2)):
         notes = (*notes, _ONE_SIDED)
     return Result(

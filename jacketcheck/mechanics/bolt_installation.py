@@ -22,8 +22,6 @@ __all__ = [
     "VERIFICATION_TENSION_RATIO",
     "bridge_turn_tolerance",
     "max_acceptance_torque",
-    "open_gaps_at_verification",
-    "refused_gaps_when_installed",
     "required_bolt_length",
     "shortest_grip",
     "threads_clear_shear_plane",
@@ -263,76 +261,6 @@ def bridge_turn_tolerance(rotation: Real) -> Real:
     require_positive(rotation=rotation)
     tolerance: Floats = np.where(np.asarray(rotation) >= _LARGE_TURN * (1.0 - 1e-9), 45.0, 30.0)
     return tolerance
-
-
-def refused_gaps_when_installed(gaps: int | NDArray[np.int_]) -> NDArray[np.int_]:
-    """Gaps of a direct tension indicator that must refuse the feeler gauge once it is tightened.
-
-    Parameters
-    ----------
-    gaps
-        Gaps between the bumps of the indicator, one or more; scalar or array.
-
-    Returns
-    -------
-    ndarray
-        Half of them, of an odd number the larger half.
-
-    Raises
-    ------
-    DomainError
-        If the number is not whole and at least one.
-
-    References
-    ----------
-    RCSC (2020), Section 8.2.4, from memory; FHWA, Use of Direct Tension Indicators in Bridge
-    Structural Steel (2003).
-
-    Examples
-    --------
-    >>> int(refused_gaps_when_installed(5))
-    3
-    """
-    require_whole(1, gaps=np.asarray(gaps, dtype=float))
-    refused: NDArray[np.int_] = (np.asarray(gaps) + 1) // 2
-    return refused
-
-
-def open_gaps_at_verification(gaps: int | NDArray[np.int_]) -> NDArray[np.int_]:
-    """Gaps of a direct tension indicator that the gauge must still enter at 1.05 T_b.
-
-    Parameters
-    ----------
-    gaps
-        Gaps between the bumps of the indicator, one or more; scalar or array.
-
-    Returns
-    -------
-    ndarray
-        Least number that must still be open at `verification_tension`.
-
-    Raises
-    ------
-    DomainError
-        If the number is not whole and at least one.
-
-    Notes
-    -----
-    Fewer may refuse than in an installed bolt: an indicator that closes before the bolt has 1.05
-    times its minimum tension would pass bolts that have too little.
-
-    References
-    ----------
-    RCSC (2020), Section 7.2; FHWA, Use of Direct Tension Indicators in Bridge Structural Steel
-    (2003): at most 1 of 4, 2 of 5 or 6, 3 of 7 or 8 and 4 of 9 gaps refused; both from memory.
-
-    Examples
-    --------
-    >>> [int(open_gaps_at_verification(gaps)) for gaps in (4, 5, 6)]
-    [3, 3, 4]
-    """
-    opened: NDArray[np.int_] = np.asarray(gaps) - refused_gaps_when_installed(gaps) + 1
-    return opened
 
 
 def required_bolt_length(grip: Real, *, grip_allowance: Real, washer_thickness: Real = 0.0) -> Real:

@@ -26,9 +26,12 @@ __all__ = [
     "AASHTO_BOLT_SHEAR_RESISTANCE_FACTOR",
     "AISC_BOLT_RESISTANCE_FACTOR",
     "LONG_JOINT_LENGTH",
+    "THIN_FILLER",
     "aashto_bolt_shear_resistance",
+    "aashto_filler_factor",
     "aashto_long_joint_factor",
     "aisc_bolt_shear_strength",
+    "aisc_filler_shear_factor",
     "aisc_long_joint_factor",
     "bolt_area",
     "seam_joint_length",
@@ -43,6 +46,10 @@ AASHTO_BOLT_SHEAR_RESISTANCE_FACTOR: Final = 0.80
 LONG_JOINT_LENGTH: Final = 38.0 * INCH
 """Joint length beyond which bolt shear is reduced [mm] (AISC 360-22 Table J3.2; AASHTO LRFD 9th
 ed. (2020) 6.13.2.7)."""
+
+THIN_FILLER: Final = 0.25 * INCH
+"""Thickness from which fillers reduce bolt shear [mm] (AISC 360-22 J5.2; AASHTO LRFD 9th ed. (2020)
+6.13.6.1.4, from memory)."""
 
 _AASHTO_SHEAR_RATIO: Final[Mapping[str, float]] = MappingProxyType(
     {"excluded": 0.56, "included": 0.45}
@@ -199,6 +206,93 @@ def aashto_long_joint_factor(joint_length: Real) -> Real:
     0.83
     """
     return _long_joint_factor(joint_length, 0.83)
+
+
+def aisc_filler_shear_factor(filler_thickness: Real) -> Real:
+    """Factor on bolt shear where bolts pass through fillers that are not developed, AISC.
+
+    Parameters
+    ----------
+    filler_thickness
+        Thickness of all fillers that a bolt passes through t [mm], at least zero; scalar or array.
+
+    Returns
+    -------
+    Real
+        Factor [-]: 1 up to 1/4 in, then ``1 - 0.4 (t - 0.25)`` with t in inches, at least 0.85.
+
+    Raises
+    ------
+    DomainError
+        If the thickness is not finite and at least zero.
+
+    Notes
+    -----
+    The equation is in inches and converted here. Fillers that are extended and fastened outside the
+    joint, so that they carry their share, would not reduce it: that case is left out, on the safe
+    side.
+
+    References
+    ----------
+    AISC 360-22 (2022), J5.2(a); the bound of 0.85 from memory.
+
+    Examples
+    --------
+    >>> round(float(aisc_filler_shear_factor(12.7)), 3)
+    0.9
+    """
+    require_at_least(0.0, filler_thickness=filler_thickness)
+    reduced = 1.0 - 0.4 * (np.divide(filler_thickness, INCH) - 0.25)
+    factor: Floats = np.clip(reduced, 0.85, 1.0)
+    return factor
+
+
+def aashto_filler_factor(
+    filler_thickness: Real, *, connected_thickness: Real, splice_thickness: Real
+) -> Real:
+    """Factor on bolt shear where bolts pass through fillers that are not developed, AASHTO.
+
+    Parameters
+    ----------
+    filler_thickness
+        Thickness of all fillers that a bolt passes through [mm], at least zero; scalar or array.
+    connected_thickness
+        Thickness of the connected plate [mm], above zero.
+    splice_thickness
+        Thickness of the splice plates on both sides of it together [mm], above zero.
+
+    Returns
+    -------
+    Real
+        Factor R [-]: 1 below 1/4 in, then ``(1 + g)/(1 + 2 g)``.
+
+    Raises
+    ------
+    DomainError
+        If an argument is not finite or lies outside its range.
+
+    Notes
+    -----
+    g is the area of the fillers over the smaller of the areas of the connected plate and of the
+    splice plates; over the height of a seam all are alike, so that thicknesses stand for areas. The
+    slip resistance is not reduced.
+
+    References
+    ----------
+    AASHTO LRFD Bridge Design Specifications, 9th ed. (2020), Eq. 6.13.6.1.4-1, from memory.
+
+    Examples
+    --------
+    >>> round(float(aashto_filler_factor(
+    ...     10.0, connected_thickness=20.0, splice_thickness=25.0)), 3)
+    0.75
+    """
+    require_at_least(0.0, filler_thickness=filler_thickness)
+    require_positive(connected_thickness=connected_thickness, splice_thickness=splice_thickness)
+    share = np.divide(filler_thickness, np.minimum(connected_thickness, splice_thickness))
+    thick = np.asarray(filler_thickness) >= THIN_FILLER * (1.0 - 1e-9)
+    factor: Floats = np.where(thick, (1.0 + share) / (1.0 + 2.0 * share), 1.0)
+    return factor
 
 
 def aisc_bolt_shear_strength(

@@ -8,7 +8,7 @@ from typing import Any, Final
 
 import numpy as np
 
-from jacketcheck.catalog.assembly_rules import AssemblyRules
+from jacketcheck.catalog.assembly_rules import AssemblyRules, WeatheringParts
 from jacketcheck.catalog.catalog import Catalog
 from jacketcheck.catalog.entries import Entries, Sourced
 from jacketcheck.catalog.records import (
@@ -286,7 +286,10 @@ def _figures(record: Sourced, system: DisplaySystem) -> Iterator[tuple[str, Any,
             continue
         value, source = getattr(record, one.name), record.source_of(one.name)
         label = one.name.replace("_", " ")
-        if isinstance(record, AssemblyRules) or not isinstance(value, Mapping | tuple):
+        if isinstance(value, WeatheringParts):
+            for part, text in value._asdict().items():
+                yield f"{label}: {part}", text, "", source
+        elif isinstance(record, AssemblyRules) or not isinstance(value, Mapping | tuple):
             yield label, value, _UNITS.get(one.name, ""), source
         elif isinstance(value, Mapping):
             for key, figure in value.items():

@@ -109,6 +109,8 @@ def assembly_of(jacket: Jacket, catalog: Catalog) -> Assembly:
     plies = [
         Ply("inside splice plate", float(splice.inside_thickness)),
         Ply("sleeve", float(sleeve.thickness)),
+        # next to the plate at the nut: the shear plane there is the farthest from the head
+        Ply("fillers", float(splice.filler_thickness)),
         Ply("outside splice plate", float(splice.outside_thickness)),
     ]
     weakest = min(float(sleeve.steel.yield_strength), float(splice.steel.yield_strength))
@@ -139,20 +141,22 @@ def with_parts(
     product: BoltProduct | None = None,
     size: BoltSize | None = None,
     tightening: Tightening | None = None,
+    plies: Sequence[Ply] | None = None,
 ) -> Assembly:
-    """The assembly with other washers, perhaps another bolt and method; its length follows."""
+    """The assembly with other washers, perhaps other bolt, method and plates; length follows."""
     product = assembly.product if product is None else product
     size = assembly.size if size is None else size
+    plies = assembly.plies if plies is None else tuple(plies)
     return Assembly(
         product=product,
         size=size,
-        plies=assembly.plies,
+        plies=plies,
         washers=tuple(washers),
         tightening=assembly.tightening if tightening is None else tightening,
         fit=bolt_fit(
             product,
             size,
-            grip=assembly.grip,
+            grip=sum(ply.thickness for ply in plies),
             head_washers=washer_thickness(washers, "head"),
             nut_washers=washer_thickness(washers, "nut"),
         ),

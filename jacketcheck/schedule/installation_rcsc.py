@@ -15,11 +15,11 @@ from jacketcheck.mechanics.bolt_installation import (
     OVER_ROTATION,
     UNDER_ROTATION,
     bridge_turn_tolerance,
-    open_gaps_at_verification,
     tightening_torque,
     turn_of_nut_rotation,
     verification_tension,
 )
+from jacketcheck.mechanics.indicator_gaps import open_gaps_at_verification
 from jacketcheck.schedule.assembly import Assembly
 from jacketcheck.schedule.length import bolt_length
 from jacketcheck.schedule.records import ScheduleLine, Verdict

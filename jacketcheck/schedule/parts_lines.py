@@ -199,6 +199,11 @@ def faying_section(jacket: Jacket) -> ScheduleSection:
             "over the whole height; nothing but the prepared surface within it",
         ),
     ]
+    if float(jacket.splice.filler_thickness) > 0.0:
+        lines.append(
+            ScheduleLine("fillers", "both faces like the faces that they lie on; as high and as "
+                         "wide as the splice plates, of steel no weaker", "", _CUSTOM)
+        )  # fmt: skip
     for faying in jacket.bolts.faying_classes:
         lines += [
             ScheduleLine(f"class {faying.name}", faying.preparation, "", faying.source),

@@ -13,6 +13,7 @@ from jacketcheck.as_built.confirm import compare
 from jacketcheck.as_built.records import Outcome
 from jacketcheck.as_built.specified import specified_by
 from jacketcheck.catalog import built_in_catalog
+from jacketcheck.errors import InputError
 from jacketcheck.host import Host
 from jacketcheck.inputs import InputFile, read_text
 from jacketcheck.jacket import Jacket
@@ -386,3 +387,68 @@ def test_a_method_goes_with_the_bolt_that_was_delivered(
     twist_off = {"method": "twist-off", "rotation": None, "splines_sheared": True}
     confirmation = confirmed(bolts={"product": "F1852"}, tightening=twist_off)
     assert line_of(confirmation, "method").verdict is RECHECK
+
+
+# fillers, contact and radius
+
+
+def test_fillers_put_in_are_checked_again(
+    confirmed: Confirmed, line_of: LineOf, make_host: Callable[..., Host]
+) -> None:
+    def slip_with_fillers(jacket: Jacket) -> list[Result]:
+        capacity = 100.0 * (0.85 if float(jacket.splice.fillers) > 1.0 else 1.0)
+        return [Result("filled", "here", 90.0, capacity, "N", "bench")]
+
+    host = make_host(filled=slip_with_fillers)
+    one = {"fillers": 1, "filler_thickness": "1/8 in"}
+    confirmation = confirmed(use=host, splice=one, bolts={"length": "2-1/2 in"})
+    assert line_of(confirmation, "thickness of fillers").verdict is RECHECK
+    two = {"fillers": 2, "filler_thickness": ["1/8 in", "3/16 in"]}
+    confirmation = confirmed(use=host, splice=two, bolts={"length": "2-1/2 in"})
+    line = line_of(confirmation, "thickness of fillers")
+    assert line.verdict is REJECTED
+    assert line.recheck is not None
+    assert line.recheck.ratio == pytest.approx(90.0 / 85.0)
+    assert confirmation.exit_code is ExitCode.EXCEEDS
+
+
+def test_fillers_need_longer_bolts(confirmed: Confirmed, line_of: LineOf) -> None:
+    # 7/8 + 1/2 of fillers + 5/32 + 1-1/8 = 2.66 in; plates, washer and nut alone 2.39 in
+    fillers = {"fillers": 2, "filler_thickness": "1/2 in"}
+    line = line_of(confirmed(splice=fillers), "length")
+    assert line.comparison.specified == pytest.approx((0.875 + 0.5 + 5 / 32 + 1.125) * 25.4)
+    assert line.verdict is REJECTED
+
+
+def test_contact_of_the_plies_is_asked_for_once_bolts_are_tight(
+    confirmed: Confirmed, line_of: LineOf
+) -> None:
+    item = "plies in firm contact when snug"
+    silent = confirmed(faying={"plies_in_contact": None})
+    assert line_of(silent, item).verdict is UNKNOWN
+    assert silent.exit_code is ExitCode.NOT_EVALUATED
+    early = confirmed(
+        faying={"plies_in_contact": None}, tightening=None, record={"not_yet": ["tightening"]}
+    )
+    assert item not in {line.comparison.item for line in early.lines}
+
+
+def test_the_radius_of_the_plates_is_judged_by_contact(
+    confirmed: Confirmed, line_of: LineOf
+) -> None:
+    # face at 27.375 in; 27 in leaves w^2/8 (1/27 - 1/27.375), w = 2 x (3/8 + 1-3/4 + 1-1/2) in
+    item = "inside radius of outside plates"
+    gap = 7.25**2 / 8.0 * (1.0 / 27.0 - 1.0 / 27.375)
+    line = line_of(confirmed(splice={"radius": ["27.3 in", "27 in"]}), item)
+    assert line.verdict is ACCEPTED
+    assert f"leaves {gap * 25.4:.6g} mm" in line.comparison.note
+    apart = confirmed(splice={"radius": "27 in"}, faying={"plies_in_contact": False})
+    assert line_of(apart, item).verdict is REJECTED
+    silent = confirmed(splice={"radius": "27 in"}, faying={"plies_in_contact": None})
+    assert line_of(silent, item).verdict is UNKNOWN
+
+
+@pytest.mark.parametrize("fields", ["fillers = 1", 'filler_thickness = "1/4 in"'])
+def test_fillers_have_number_and_thickness(fields: str) -> None:
+    with pytest.raises(InputError, match="filler_thickness"):
+        read_as_built_text(f'[splice]\nthickness = "1/2 in"\n{fields}')

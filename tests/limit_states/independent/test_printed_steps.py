@@ -34,6 +34,7 @@ JACKETS: Final = {
         'bolts.tightening = "snug"\nbolts.measured_tension = "10 kip"',
         "chipped",
     ),
+    "fillers": ('splice.fillers = 2\nsplice.filler_thickness = "3/8 in"', "chipped"),
     "weathering": ('sleeve.exposure = "weathering"', "chipped"),
 }
 FINAL: Final = {

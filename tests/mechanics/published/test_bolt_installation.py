@@ -9,12 +9,14 @@ from jacketcheck.mechanics._customary_units import INCH, KIP
 from jacketcheck.mechanics.bolt_installation import (
     bridge_turn_tolerance,
     max_acceptance_torque,
-    open_gaps_at_verification,
-    refused_gaps_when_installed,
     required_bolt_length,
     tightening_torque,
     turn_of_nut_rotation,
     verification_tension,
+)
+from jacketcheck.mechanics.indicator_gaps import (
+    open_gaps_at_verification,
+    refused_gaps_when_installed,
 )
 
 POUND_FOOT = KIP / 1000.0 * 12.0 * INCH
