@@ -7,6 +7,7 @@ from dataclasses import replace
 from importlib.metadata import version
 from pathlib import Path
 
+from jacketcheck.causes import causes_first
 from jacketcheck.engine.evaluate import evaluate
 from jacketcheck.engine.judgement_rows import judgement_rows
 from jacketcheck.engine.own_classes import jacket_for
@@ -98,9 +99,7 @@ def check_jackets(
         if variant in repair.variants:
             written = repair.variants[variant]
             results += judgement_rows(written, results, host=host, provisions=name)
-        # stable: severities equal but for rounding keep the order of the limit states
-        worst_first = tuple(sorted(results, key=lambda result: -round(result.severity, 9)))
-        tables.append(VariantResults(variant, name, jacket, worst_first))
+        tables.append(VariantResults(variant, name, jacket, causes_first(results)))
     return CheckReport(
         job=repair.base.job,
         source=repair.source,

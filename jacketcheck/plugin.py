@@ -48,6 +48,7 @@ from jacketcheck.analysis.hoop_demand import (
     hoop_demand,
 )
 from jacketcheck.analysis.lap import lap_hoop_force
+from jacketcheck.analysis.named_losses import added_bar_losses, pressure_losses, supply_losses
 from jacketcheck.analysis.repair_anchorage import RepairAnchorage, repair_anchorage
 from jacketcheck.analysis.retained import Retained, bond_pressure, retained
 from jacketcheck.analysis.splice import (
@@ -196,6 +197,7 @@ __all__ = [
     "add_lap_length",
     "add_row_force",
     "add_struts_length",
+    "added_bar_losses",
     "bar_bonds",
     "base_section",
     "bond_pressure",
@@ -223,6 +225,7 @@ __all__ = [
     "not_applicable",
     "only_valid",
     "pick",
+    "pressure_losses",
     "probable_slip_row",
     "repair_anchorage",
     "require_at_least",
@@ -233,6 +236,7 @@ __all__ = [
     "splice_eccentricity",
     "splice_shares",
     "splice_strength",
+    "supply_losses",
     "target_stress",
     "thinnest_plate",
     "us_added_bar_anchorage",

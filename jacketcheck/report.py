@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 from enum import IntEnum
+from functools import cached_property
 
+from jacketcheck.causes import Roots, roots_of
 from jacketcheck.coverage import CAUTIONS, NOT_COVERED
 from jacketcheck.host.host import PluginInfo
 from jacketcheck.inputs.repair_file import Job
@@ -48,7 +50,8 @@ class VariantResults:
     jacket
         The jacket that was checked.
     results
-        Worst first: what could not be evaluated, then by falling ratio, then what has no verdict.
+        What decides first: what could not be evaluated, what exceeds on its own, what follows from
+        that, and the rest, each by falling ratio; last what has no verdict.
     """
 
     variant: str
@@ -65,6 +68,28 @@ class VariantResults:
     def status(self) -> Status:
         """Verdict on the variant."""
         return worst_status(self.results)
+
+    @cached_property
+    def _roots(self) -> Roots:
+        return roots_of(self.results)
+
+    def causes_of(self, result: Result) -> tuple[Result, ...]:
+        """Failing rows that one of the results is a consequence of; none where it stands alone."""
+        place = next(place for place, row in enumerate(self.results) if row is result)
+        return tuple(self.results[cause] for cause in sorted(self._roots[place]))
+
+    @property
+    def followers(self) -> int:
+        """How many rows exceed as a consequence of the limit state that governs."""
+        governing = self.governing.limit_state
+        names = ([self.results[place].limit_state for place in roots] for roots in self._roots)
+        return sum(governing in causes for causes in names)
+
+    @property
+    def others(self) -> int:
+        """How many rows exceed beside the one that governs and those that follow from it."""
+        exceeding = sum(row.status is Status.EXCEEDS for row in self.results)
+        return exceeding - self.followers - (self.governing.status is Status.EXCEEDS)
 
     def limits(self) -> tuple[Result, ...]:
         """Rows with a ratio of demand to capacity."""

@@ -217,7 +217,7 @@ class Result:
     @property
     def inherited(self) -> bool:
         """Whether the rule is one that the provisions asked for take over from others."""
-        return self.written_by != self.provisions
+        return self.written_by not in {"", self.provisions}
 
     @property
     def nominal_capacity(self) -> Real:

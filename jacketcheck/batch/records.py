@@ -11,6 +11,7 @@ from typing import Any, NamedTuple
 
 import numpy as np
 
+from jacketcheck.causes import first_causes
 from jacketcheck.report import CheckReport, VariantResults
 from jacketcheck.results import Kind, Result, Status
 
@@ -56,7 +57,7 @@ class Row(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class PierTable:
-    """Results of one variant under one set of provisions, worst first."""
+    """Results of one variant under one set of provisions, what decides first."""
 
     variant: str
     provisions: str
@@ -67,6 +68,25 @@ class PierTable:
     def governing(self) -> Row | None:
         """The worst row that has a verdict on a ratio; None where no ratio could be found."""
         return next((row for row in self.rows if row.verdict in _JUDGED), None)
+
+    @property
+    def causes(self) -> tuple[tuple[str, ...], ...]:
+        """For each row the limit states whose failure it is a consequence of."""
+        roots = first_causes(
+            [row.limit_state for row in self.rows],
+            [row.follows_from.split() for row in self.rows],
+            [row.verdict == Status.EXCEEDS.value for row in self.rows],
+        )
+        return tuple(
+            tuple(dict.fromkeys(self.rows[place].limit_state for place in sorted(places)))
+            for places in roots
+        )
+
+    @property
+    def followers(self) -> int:
+        """How many rows exceed as a consequence of the limit state that governs."""
+        governing = self.governing
+        return sum(governing is not None and governing.limit_state in one for one in self.causes)
 
     @property
     def unevaluated(self) -> tuple[Row, ...]:

@@ -46,6 +46,7 @@ RESULT_COLUMNS: tuple[Column, ...] = (
     ("written_by", "text"),
     ("origin", "text"),
     ("follows_from", "text"),
+    ("consequence_of", "text"),
     ("notes", "text"),
 )
 """Columns of ``results``, as those of ``check --format csv`` behind the name of the file."""
@@ -63,11 +64,15 @@ PIER_COLUMNS: tuple[Column, ...] = (
     ("where", "text"),
     ("within", "count"),
     ("exceed", "count"),
+    ("follow", "count"),
     ("not_evaluated", "count"),
     ("message", "text"),
     ("sha256", "text"),
 )
-"""Columns of ``piers``: the verdict, and the limit state with the worst ratio that was found."""
+"""Columns of ``piers``: the verdict, and the limit state with the worst ratio that was found.
+
+``follow`` counts the rows that exceed as a consequence of that limit state.
+"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,6 +133,7 @@ class PierLine:
             governing.where if governing is not None else "",
             self.count(Status.OK),
             self.count(Status.EXCEEDS),
+            table.followers if table is not None else 0,
             self.count(Status.NOT_EVALUATED),
             self.message,
             self.sha256,
@@ -153,14 +159,15 @@ def result_cells(line: PierLine, system: DisplaySystem | None) -> Iterator[tuple
     """
     if line.table is None:
         nothing = (None, None, "", None)
-        yield (line.file, *[""] * 5, *nothing, line.verdict, *[""] * 4, line.message)
+        yield (line.file, *[""] * 5, *nothing, line.verdict, *[""] * 5, line.message)
         return
-    for row in line.table.rows:
+    for row, causes in zip(line.table.rows, line.table.causes, strict=True):
         factor, unit = (1.0, row.unit) if system is None else display(row.unit, system)
         yield (
             line.file, line.table.variant, line.table.provisions, row.limit_state, row.title,
             row.where, _scaled(row.demand, factor), _scaled(row.capacity, factor), unit, row.ratio,
-            row.verdict, row.clause, row.written_by, row.origin, row.follows_from, row.notes,
+            row.verdict, row.clause, row.written_by, row.origin, row.follows_from,
+            " ".join(causes), row.notes,
         )  # fmt: skip
 
 

@@ -19,6 +19,7 @@ from jacketcheck.cli._options import (
 from jacketcheck.errors import InputError, InputProblem
 from jacketcheck.host.made_by import made_by
 from jacketcheck.render.explanation import explanation
+from jacketcheck.render.verdict import cause_note
 from jacketcheck.report import CheckReport, ExitCode
 from jacketcheck.results import Kind
 
@@ -59,7 +60,10 @@ def run(options: argparse.Namespace) -> int:
         if rows and several:
             print(f"[{table.variant}, {table.provisions}]\n")
         for result in rows:
-            print(explanation(result, system=system, markdown=options.markdown) + "\n")
+            causes = cause_note(table, result)
+            print(
+                explanation(result, system=system, causes=causes, markdown=options.markdown) + "\n"
+            )
         shown += rows
     if not shown:
         raise _unknown(options.check, report)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Any, Final
 
+from jacketcheck.causes import causes_first
 from jacketcheck.engine.evaluate import evaluate
 from jacketcheck.errors import InputError
 from jacketcheck.host.host import Host
@@ -89,6 +90,7 @@ def _row(
         kind=Kind.NOT_EVALUATED if is_open else Kind.REPORTED,
         limit_state="judgement",
         provisions=provisions,
+        written_by=provisions,
         origin="jacketcheck",
     )
 
@@ -102,7 +104,7 @@ def _by_default(
     except InputError as error:
         return Status.NOT_EVALUATED, 0.0, f" ({error.problems[0].path})"
     results = evaluate(jacket, host=host, provisions=provisions)
-    worst = max(results, key=lambda one: one.severity)
+    worst = causes_first(results)[0]
     ratio = float(worst.ratio) if worst.kind is Kind.LIMIT else 0.0
     return worst_status(results), ratio, f", governed by {worst.title}"
 

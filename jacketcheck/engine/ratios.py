@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
 
 from jacketcheck.analysis.memo import divided, some_designs
+from jacketcheck.causes import DesignCauses, causes_of_designs
 from jacketcheck.engine.evaluate import Answered, answers, problem_rows
 from jacketcheck.errors import DomainError
 from jacketcheck.host.host import Host
@@ -65,6 +67,8 @@ class DesignRatios:
         Where on the jacket, by row; empty where designs differ.
     reasons
         Why designs could not be evaluated, by row; the first reason found.
+    follows_from
+        Limit states whose loss a row has used in some design, by row; see `jacketcheck.causes`.
     """
 
     rows: tuple[RatioRow, ...]
@@ -72,6 +76,7 @@ class DesignRatios:
     without_margin: NDArray[np.bool_]
     places: tuple[str, ...]
     reasons: dict[RatioRow, str] = field(default_factory=dict)
+    follows_from: dict[RatioRow, frozenset[str]] = field(default_factory=dict)
 
     @property
     def worst(self) -> Floats:
@@ -83,8 +88,9 @@ class DesignRatios:
 
     @property
     def governing(self) -> Indexes:
-        """Row that decides for each design: one that was not evaluated, else the largest ratio.
+        """Row that decides for each design.
 
+        One that was not evaluated, else the largest ratio of those that do not follow from others.
         Without meaning where there is no row at all.
         """
         if not self.rows:
@@ -106,26 +112,57 @@ class DesignRatios:
         return np.where(np.isneginf(ratio), np.nan, ratio)
 
     @property
+    def followers(self) -> Indexes:
+        """How many rows of each design exceed as a consequence of the limit state that governs."""
+        names = [(row.provisions, row.limit_state) for row in self.rows]
+        places: dict[tuple[str, str], list[int]] = {}
+        for place, name in enumerate(names):
+            places.setdefault(name, []).append(place)
+        counts = (
+            self._causes.followers(design, places[names[place]]) if names else 0
+            for design, place in enumerate(self.governing.tolist())
+        )
+        return np.fromiter(counts, dtype=np.intp, count=self.ratio.shape[1])
+
+    @cached_property
+    def _causes(self) -> DesignCauses:
+        names = [(row.provisions, row.limit_state) for row in self.rows]
+        follows = [
+            [(row.provisions, name) for name in self.follows_from.get(row, ())] for row in self.rows
+        ]
+        return causes_of_designs(names, follows, self.ratio > 1.0)
+
+    @property
     def _weight(self) -> Floats:
-        """Ratios by which rows govern: one that reads 1 whenever it passes counts for nothing."""
-        silent = self.without_margin[:, None] & (self.ratio <= 1.0) & np.isfinite(self.ratio)
-        return np.where(silent, 0.0, self.ratio)
+        """Ratios by which rows govern.
+
+        One that reads 1 whenever it passes counts for nothing, and so does a consequence.
+        """
+        return np.where(self._silent | self._causes.consequence, 0.0, self.ratio)
+
+    @property
+    def _silent(self) -> NDArray[np.bool_]:
+        """Rows that pass and whose ratio tells nothing then."""
+        tells_nothing: NDArray[np.bool_] = (
+            self.without_margin[:, None] & (self.ratio <= 1.0) & np.isfinite(self.ratio)
+        )
+        return tells_nothing
 
     @property
     def passes(self) -> NDArray[np.bool_]:
         """Whether each design was evaluated and stays within 1 everywhere."""
         return self.worst <= 1.0
 
-    def by_limit_state(self, *, governing: bool = False) -> tuple[tuple[str, ...], Floats]:
+    def by_limit_state(self, *, with_silent: bool = True) -> tuple[tuple[str, ...], Floats]:
         """Names of the limit states, and the largest ratio of each: shape (names, designs).
 
-        Where `governing` is asked for, a row that reads 1 whenever it passes counts as zero then.
+        Without the silent ones, a row that reads 1 whenever it passes counts as zero then.
         """
         names = tuple(dict.fromkeys(row.limit_state for row in self.rows))
         places = [[r for r, row in enumerate(self.rows) if row.limit_state == n] for n in names]
         if not names:
             return (), np.empty((0, self.ratio.shape[1]))
-        ratio = self._weight if governing else self.ratio
+        ratio = self.ratio if with_silent else np.where(self._silent, 0.0, self.ratio)
         return names, np.stack([np.max(ratio[rows], axis=0) for rows in places])
 
 
@@ -191,6 +228,7 @@ class _Collected:
         self._without_margin: dict[RatioRow, bool] = {}
         self._places: dict[RatioRow, str] = {}
         self._reasons: dict[RatioRow, str] = {}
+        self._follows: dict[RatioRow, frozenset[str]] = {}
 
     def add(self, results: Iterable[Result], indexes: Indexes) -> None:
         """Take over the rows that carry a verdict."""
@@ -215,6 +253,12 @@ class _Collected:
             self._ratio[row][indexes] = part.ratio[place]
         for row, reason in part.reasons.items():
             self._reasons.setdefault(row, reason)
+        for row, names in part.follows_from.items():
+            self._follow(row, names)
+
+    def _follow(self, row: RatioRow, names: Collection[str]) -> None:
+        if names:
+            self._follows[row] = self._follows.get(row, frozenset()).union(names)
 
     def _open(self, row: RatioRow, place: str, *, without_margin: bool) -> None:
         """Make room for a row, if there is none; a place that differs is not told."""
@@ -226,6 +270,7 @@ class _Collected:
 
     def _add(self, row: RatioRow, result: Result, indexes: Indexes) -> None:
         self._open(row, result.location, without_margin=result.without_margin)
+        self._follow(row, result.follows_from)
         evaluated = result.kind is Kind.LIMIT
         self._ratio[row][indexes] = result.ratio if evaluated else np.nan
         if not evaluated:
@@ -241,6 +286,7 @@ class _Collected:
             without_margin=np.array([self._without_margin[row] for row in rows], dtype=bool),
             places=tuple(self._places[row] for row in rows),
             reasons=self._reasons,
+            follows_from=self._follows,
         )
 
 

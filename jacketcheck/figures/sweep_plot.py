@@ -167,7 +167,7 @@ def _lines(report: SweepReport, x: Floats, system: DisplaySystem) -> tuple[list[
 
 
 def _by_state(report: SweepReport, x: Floats) -> Iterator[_Line]:
-    names, ratio = report.ratios.by_limit_state(governing=True)
+    names, ratio = report.ratios.by_limit_state(with_silent=False)
     for name, row in zip(names, ratio, strict=True):
         drawn = np.where(np.isfinite(row), row, np.nan)
         if np.isfinite(drawn).any() or np.isposinf(row).any():

@@ -8,6 +8,7 @@ import numpy as np
 
 from jacketcheck.analysis.added_bars import add_struts_length, lap_length
 from jacketcheck.analysis.lap import lap_hoop_force, tension_share
+from jacketcheck.analysis.named_losses import SEAM_SLIP
 from jacketcheck.analysis.repair_anchorage import repair_anchorage
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.jacket.jacket_parts import AddedBarLayer
@@ -58,7 +59,8 @@ def added_bar_development(jacket: Jacket) -> list[Result]:
                        "dσ/dx = 4 τ(s)/d_b, ds/dx = ε(σ)")  # fmt: skip
     capacity = add_struts_length(jacket, steps)
     return [Result(title, "grout", demand, capacity, "mm", clause, steps.lines, (_IN_GROUT,),
-                   rule="grout-development")]  # fmt: skip
+                   rule="grout-development",
+                   follows_from=(SEAM_SLIP,) if np.any(found.splits) else ())]  # fmt: skip
 
 
 @limit_state(

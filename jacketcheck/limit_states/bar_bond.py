@@ -8,6 +8,7 @@ import numpy as np
 
 from jacketcheck.analysis.bond import BarBond, bar_bonds
 from jacketcheck.analysis.damaged_bars import add_anchorage_length, debonding_bars
+from jacketcheck.analysis.named_losses import pressure_losses
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.limit_state import NoScatter, Scatter, limit_state
 from jacketcheck.limit_states._rows import not_applicable
@@ -49,7 +50,7 @@ def bar_bond(jacket: Jacket) -> list[Result]:
                              _EQUATIONS)  # fmt: skip
         row = Result(_STRESS, bars.name(index), demand, capacity, "MPa", jacket.bond_model.source,
                      steps.lines, _notes(jacket, index), without_margin=True,
-                     rule="bond-stress")  # fmt: skip
+                     rule="bond-stress", follows_from=pressure_losses(jacket))  # fmt: skip
         rows.append(row)
     return rows or [not_applicable(_STRESS, _NONE)]
 
@@ -76,7 +77,7 @@ def bar_length(jacket: Jacket) -> list[Result]:
                            _EQUATIONS)  # fmt: skip
         row = Result(_LENGTH, bars.name(index), demand, bond.available_length, "mm",
                      jacket.bond_model.source, steps.lines, _notes(jacket, index),
-                     rule="bond-length")  # fmt: skip
+                     rule="bond-length", follows_from=pressure_losses(jacket))  # fmt: skip
         rows.append(row)
     return rows or [not_applicable(_LENGTH, _NONE)]
 

@@ -79,6 +79,7 @@ def load_capacity(jacket: Jacket) -> list[Result]:
             _HINGE,
             steps.lines,
             rule="lateral-load",
+            follows_from=("bar-bond", "base-moment"),
         )
     ]
 
@@ -123,7 +124,8 @@ def displacement_capacity(jacket: Jacket) -> list[Result]:
         told = (*unequal, _BUCKLES) if buckles else unequal
         rows.append(
             Result("Displacement capacity", "against the demand", demand, capacity, "mm",
-                   f"{_HINGE}; {GUIDE_SPEC} 4.8", steps.lines, told, rule="displacement-demand")
+                   f"{_HINGE}; {GUIDE_SPEC} 4.8", steps.lines, told, rule="displacement-demand",
+                   follows_from=("bar-bond",))
         )  # fmt: skip
     rows.append(buckling_row(jacket))
     steps = Steps()
@@ -213,7 +215,17 @@ def p_delta(jacket: Jacket) -> list[Result]:
         "limit", "P-Delta may be left out of the analysis", P_DELTA_LIMIT, "1", clause
     )
     return [
-        Result("P-Delta", "column", ratio, limit, "1", clause, steps.lines, rule="p-delta-ratio")
+        Result(
+            "P-Delta",
+            "column",
+            ratio,
+            limit,
+            "1",
+            clause,
+            steps.lines,
+            rule="p-delta-ratio",
+            follows_from=("bar-bond",),
+        )
     ]
 
 

@@ -14,6 +14,7 @@ from jacketcheck.analysis.dilation import dilation
 from jacketcheck.analysis.hoop_action import hoop_action
 from jacketcheck.analysis.hoop_demand import add_radii, add_rows
 from jacketcheck.analysis.lap import lap_hoop_force
+from jacketcheck.analysis.named_losses import supply_losses
 from jacketcheck.analysis.retained import retained
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.limit_state import NoScatter, Scatter, limit_state
@@ -73,6 +74,7 @@ def _clamping(jacket: Jacket, index: int) -> Result:
         steps.lines,
         (_JUDGEMENT,),
         rule="clamping-pressure",
+        follows_from=supply_losses(jacket),
     )
 
 

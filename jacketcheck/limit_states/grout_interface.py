@@ -12,6 +12,7 @@ from jacketcheck.analysis.interface import (
     height_of_transfer,
     interface,
 )
+from jacketcheck.analysis.named_losses import pressure_losses
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.jacket.jacket_parts import AddedBarLayer
 from jacketcheck.limit_state import Scatter, limit_state
@@ -90,7 +91,7 @@ def _aashto(jacket: Jacket, added: AddedBarLayer) -> Result:
     stress = np.minimum(np.multiply(face.friction, face.pressure), face.largest_stress)
     steps.add("V_n", "min(μ p, v_max) A_cv", stress * area, "N", _AASHTO)
     steps.add("φ", "shear", SHEAR_FACTOR, "1", f"{AASHTO} 5.5.4.2")
-    return _row(face, demand, steps, stress * area, _BY_AASHTO)
+    return _row(jacket, demand, steps, stress * area, _BY_AASHTO)
 
 
 def _aci(jacket: Jacket, added: AddedBarLayer) -> Result:
@@ -106,14 +107,15 @@ def _aci(jacket: Jacket, added: AddedBarLayer) -> Result:
     stress = np.minimum(np.multiply(friction, face.pressure), largest)
     steps.add("V_n", "min(μ p, v_max) A_cv", stress * area, "N", _ACI)
     steps.add("φ", "shear", _ACI_SHEAR_FACTOR, "1", f"{ACI} 21.2.1")
-    return _row(face, demand, steps, stress * area, _BY_ACI)
+    return _row(jacket, demand, steps, stress * area, _BY_ACI)
 
 
-def _row(face: Interface, demand: Real, steps: Steps, nominal: Real, code: _Code) -> Result:
+def _row(jacket: Jacket, demand: Real, steps: Steps, nominal: Real, code: _Code) -> Result:
+    face, losses = interface(jacket), pressure_losses(jacket)
     capacity = steps.add("φV_n", "φ V_n", np.multiply(code.factor, nominal), "N", code.clause)
     where = f"{face.surface} face of the column"
     return Result(_TITLE, where, demand, capacity, "N", code.clause, steps.lines, (_JUDGEMENT,),
-                  rule=code.rule, resistance_factor=code.factor)  # fmt: skip
+                  rule=code.rule, resistance_factor=code.factor, follows_from=losses)  # fmt: skip
 
 
 def _add_demand(added: AddedBarLayer, steps: Steps) -> Real:

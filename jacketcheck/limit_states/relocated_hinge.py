@@ -10,6 +10,7 @@ from jacketcheck.analysis.base import base_section
 from jacketcheck.analysis.base_state import CAPACITY_STRAIN
 from jacketcheck.analysis.height import worst_height
 from jacketcheck.analysis.hinge import add_hinge
+from jacketcheck.analysis.named_losses import added_bar_losses, pressure_losses
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.limit_state import Scatter, limit_state
 from jacketcheck.limit_states.editions import GUIDE_SPEC
@@ -66,6 +67,7 @@ def base_moment(jacket: Jacket) -> list[Result]:
             steps.lines,
             (_COMPOSITE,),
             rule="base-moment",
+            follows_from=(*added_bar_losses(jacket), *pressure_losses(jacket)),
         )
     ]
 
@@ -109,6 +111,7 @@ def moment_along_height(jacket: Jacket) -> list[Result]:
             steps.lines,
             (_COMPOSITE,),
             rule="moment-along-height",
+            follows_from=("bar-bond", *added_bar_losses(jacket), *pressure_losses(jacket)),
         )
     ]
 

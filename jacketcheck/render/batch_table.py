@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from jacketcheck.coverage import CAUTIONS, NOT_COVERED
 from jacketcheck.render.numbers import MISSING, ratio_text
 from jacketcheck.render.text_style import bullets, grid, heading, subheading
+from jacketcheck.render.verdict import following
 
 if TYPE_CHECKING:  # a batch writes its summary, so that it must be able to import this module
     from jacketcheck.batch.summary import BatchSummary, LimitStateCount
@@ -80,7 +81,9 @@ def _governing(line: PierLine) -> list[str]:
     row = line.governing
     if row is None or row.ratio is None:
         return [MISSING, line.verdict, "", ""]
-    return [ratio_text(row.ratio), line.verdict, row.title, row.where]
+    followers = 0 if line.table is None else line.table.followers
+    title = f"{row.title}; {following(followers)}" if followers else row.title
+    return [ratio_text(row.ratio), line.verdict, title, row.where]
 
 
 def _troubles(summary: BatchSummary, width: int | None) -> Iterator[str]:

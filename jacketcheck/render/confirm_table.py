@@ -19,6 +19,7 @@ from jacketcheck.render.shop_blocks import DEFAULT_WIDTH, job_heading, paragraph
 from jacketcheck.render.shop_numbers import shop_quantity
 from jacketcheck.render.side_by_side import side_by_side
 from jacketcheck.render.text_style import TextStyle, emphasis, grid, subheading
+from jacketcheck.render.verdict import consequences
 from jacketcheck.results import Status
 from jacketcheck.units import DisplaySystem
 
@@ -67,7 +68,7 @@ def _summary(confirmation: Confirmation, style: TextStyle, width: int) -> str:
     status = confirmation.as_built_status.value
     governing = [
         f"{one.governing.title} {ratio_text(float(one.governing.ratio))} "
-        f"({one.provisions}{by_rule_of(one.governing)})"
+        f"({one.provisions}{by_rule_of(one.governing)}{consequences(one)})"
         for one in confirmation.report.tables
         if one.variant == AS_BUILT
     ]

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from tabulate import tabulate
 
 from jacketcheck.render.clauses import whose
@@ -12,8 +14,22 @@ from jacketcheck.units import DisplaySystem
 __all__ = ["explanation"]
 
 
-def explanation(result: Result, *, system: DisplaySystem, markdown: bool = False) -> str:
-    """All steps of one result: symbol, expression, value with unit, source."""
+def explanation(
+    result: Result, *, system: DisplaySystem, causes: Sequence[str] = (), markdown: bool = False
+) -> str:
+    """All steps of one result: symbol, expression, value with unit, source.
+
+    Parameters
+    ----------
+    result
+        What is explained.
+    system
+        Units of the output.
+    causes
+        What it follows from, one note each.
+    markdown
+        Whether to write Markdown.
+    """
     title = f"{result.title}, {result.location}" if result.location else result.title
     head = f"### {title}" if markdown else f"{title}\n{'-' * len(title)}"
     owner = f", inherited from {whose(result)}" if whose(result) else ""
@@ -39,7 +55,7 @@ def explanation(result: Result, *, system: DisplaySystem, markdown: bool = False
             )
         )
     blocks.append(_verdict(result, system))
-    blocks += [f"Note: {note}" for note in result.notes]
+    blocks += [f"Note: {note}" for note in (*causes, *result.notes)]
     return "\n\n".join(blocks)
 
 

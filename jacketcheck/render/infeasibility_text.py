@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from jacketcheck.render.axis_values import value_text
 from jacketcheck.render.numbers import MISSING, ratio_text
@@ -122,10 +122,16 @@ def _nearest(
         yield paragraph("; ".join(shown), style, columns)
     lines = [
         f"{state_name(name, report)}: {ratio_text(ratio)}"
+        f"{_causes(found.nearest_follows.get(name, ()), report)}"
         for name, ratio in found.nearest_exceeds.items()
     ]
     if lines:
         yield _list("It exceeds:", lines, style, columns)
+
+
+def _causes(names: Sequence[str], report: SizingReport) -> str:
+    causes = ", ".join(state_name(name, report) for name in names)
+    return f", follows from {causes}" if names else ""
 
 
 def _relaxations(
@@ -203,6 +209,7 @@ def _way_out(
     elif found.moves:
         lines = [
             f"{state_name(name, report)}: {MISSING if math.isnan(one) else ratio_text(one)}"
+            f"{_causes(found.follows.get(name, ()), report)}"
             for name, one in found.exceeded.items()
         ]
         yield _list("This design still does not work; it exceeds:", lines, style, columns)

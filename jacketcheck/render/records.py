@@ -58,17 +58,21 @@ class RowRecord(_Record):
         description="Limit states whose loss this row's numbers have used; a failure of the row "
         "is a consequence where one of them fails."
     )
+    consequence_of: list[str] = Field(
+        description="Limit states whose failure this row's failure is a consequence of."
+    )
     notes: list[str]
     steps: list[StepRecord]
 
 
 class TableRecord(_Record):
-    """Results of one variant under one set of provisions, worst first."""
+    """Results of one variant under one set of provisions, what decides first."""
 
     variant: str
     provisions: str
     verdict: Literal["ok", "EXCEEDS", "NOT EVALUATED"]
     governing: str = Field(description="Limit state that decides.")
+    followers: int = Field(description="Rows that exceed as a consequence of it.")
     rows: list[RowRecord]
 
 
@@ -131,7 +135,7 @@ def report_json(report: CheckReport) -> str:
 
 _CSV_COLUMNS = (
     "variant", "provisions", "limit_state", "title", "where", "demand", "capacity", "unit",
-    "ratio", "verdict", "clause", "written_by", "origin", "follows_from", "notes",
+    "ratio", "verdict", "clause", "written_by", "origin", "follows_from", "consequence_of", "notes",
 )  # fmt: skip
 
 
@@ -143,14 +147,15 @@ def report_csv(report: CheckReport) -> str:
     writer.writerow(_CSV_COLUMNS)
     for table in report.tables:
         for result in table.results:
-            row = _row(result)
+            row = _row(result, table)
             writer.writerow(
                 plain_cell(value)
                 for value in (
                     table.variant, table.provisions, row.limit_state, row.title, row.where,
                     row.demand, row.capacity, row.unit, row.ratio, row.verdict, row.clause,
                     row.written_by, origins.get(row.origin, row.origin),
-                    " ".join(row.follows_from), " | ".join(row.notes),
+                    " ".join(row.follows_from), " ".join(row.consequence_of),
+                    " | ".join(row.notes),
                 )
             )  # fmt: skip
     return out.getvalue()
@@ -169,11 +174,12 @@ def _table(table: VariantResults) -> TableRecord:
         provisions=table.provisions,
         verdict=table.status.value,
         governing=table.governing.limit_state,
-        rows=[_row(result) for result in table.results],
+        followers=table.followers,
+        rows=[_row(result, table) for result in table.results],
     )
 
 
-def _row(result: Result) -> RowRecord:
+def _row(result: Result, table: VariantResults) -> RowRecord:
     bare = result.kind in {Kind.NOT_APPLICABLE, Kind.NOT_EVALUATED}
     bare = bare or result.status is Status.NOT_EVALUATED
     return RowRecord(
@@ -190,6 +196,7 @@ def _row(result: Result) -> RowRecord:
         written_by=result.written_by,
         origin=result.origin,
         follows_from=list(result.follows_from),
+        consequence_of=list(dict.fromkeys(one.limit_state for one in table.causes_of(result))),
         notes=list(result.notes),
         steps=[_step(step) for step in result.steps],
     )

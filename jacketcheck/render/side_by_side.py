@@ -7,6 +7,7 @@ from typing import NamedTuple, TypeAlias
 from jacketcheck.render.clauses import INHERITED, whose
 from jacketcheck.render.numbers import ratio_text, shown_value
 from jacketcheck.render.text_style import TextStyle, grid
+from jacketcheck.render.verdict import FOLLOWS
 from jacketcheck.report import CheckReport, VariantResults
 from jacketcheck.results import Kind, Result, Status
 
@@ -89,6 +90,8 @@ def _cell(result: Result, table: VariantResults) -> _Cell:
     if result.kind is Kind.REPORTED:
         return _Cell(f"({text}){inherited}", -1.0)
     mark = f"{GOVERNS} " if result is table.governing else ""
+    if table.causes_of(result):
+        mark = f"{FOLLOWS} "
     exceeds = " !" if result.status is Status.EXCEEDS else ""
     return _Cell(f"{mark}{text}{inherited}{exceeds}", result.severity)
 

@@ -118,6 +118,7 @@ class WayOutRecord(_Record):
     governing: str
     ratio: Number
     exceeded: dict[str, Number]
+    follows: dict[str, list[str]] = Field(description="What exceeded limit states follow from.")
     stuck: list[str] = Field(description="Limit states beyond the reach of the fields tried.")
 
 
@@ -128,6 +129,9 @@ class InfeasibilityRecord(_Record):
     conflicts: list[tuple[str, str]]
     nearest: dict[str, Value]
     nearest_exceeds: dict[str, Number]
+    nearest_follows: dict[str, list[str]] = Field(
+        description="What limit states among them follow from that are consequences of others."
+    )
     relaxations: list[RelaxationRecord] = Field(
         description="One bound at a time; closed form and bond under the least demand."
     )
@@ -266,6 +270,7 @@ def _infeasibility(found: Infeasibility) -> InfeasibilityRecord:
         conflicts=list(found.conflicts),
         nearest=_values(found.nearest_values),
         nearest_exceeds={name: _number(one) for name, one in found.nearest_exceeds.items()},
+        nearest_follows={name: list(causes) for name, causes in found.nearest_follows.items()},
         relaxations=[_relaxation(one) for one in found.relaxations],
         way_out=None if found.way_out is None else _way_out(found.way_out),
     )
@@ -281,6 +286,7 @@ def _way_out(found: WayOut) -> WayOutRecord:
         governing=found.governing,
         ratio=_number(found.ratio),
         exceeded={name: _number(one) for name, one in found.exceeded.items()},
+        follows={name: list(causes) for name, causes in found.follows.items()},
         stuck=list(found.stuck),
     )
 

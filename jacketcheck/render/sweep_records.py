@@ -42,6 +42,7 @@ class RowRecord(_Record):
     title: str
     where: str = Field(description="Empty where designs differ.")
     clause: str
+    follows_from: list[str] = Field(description="Limit states whose loss some design has used.")
     ratios: list[Number] = Field(description="By design; null where there is none.")
 
 
@@ -61,6 +62,7 @@ class SweepDocument(_Record):
     verdicts: list[Literal["ok", "EXCEEDS", "NOT EVALUATED", "cannot be built"]]
     governing_ratios: list[Number] = Field(description="Ratio of the row that decides.")
     governing: list[str] = Field(description="Limit state; empty for what cannot be built.")
+    followers: list[int] = Field(description="Rows that exceed as a consequence of that.")
     refusals: dict[int, str] = Field(description="Why a design cannot be built, by its number.")
     unevaluated: dict[str, str]
     rows: list[RowRecord]
@@ -88,6 +90,7 @@ def sweep_document(report: SweepReport) -> SweepDocument:
         verdicts=list(report.verdicts),
         governing_ratios=[_number(value) for value in ratios.governing_ratio.tolist()],
         governing=_governing(report),
+        followers=report.ratios.followers.tolist(),
         refusals=report.refusals,
         unevaluated={row.limit_state: reason for row, reason in ratios.reasons.items()},
         rows=[
@@ -98,6 +101,7 @@ def sweep_document(report: SweepReport) -> SweepDocument:
                 title=row.title,
                 where=ratios.places[place],
                 clause=row.clause,
+                follows_from=sorted(ratios.follows_from.get(row, ())),
                 ratios=[_number(value) for value in ratios.ratio[place].tolist()],
             )
             for place, row in enumerate(ratios.rows)
@@ -119,7 +123,7 @@ def sweep_csv(report: SweepReport) -> str:
     """
     ratios, plan = report.ratios, report.plan
     headers = [f"{one.path} [{one.unit}]" if one.unit else one.path for one in plan.varied]
-    headers += ["verdict", "governing ratio", "governing"]
+    headers += ["verdict", "governing ratio", "governing", "rows that follow"]
     headers += [
         "; ".join(
             part for part in (row.limit_state, place, clause_text(row), row.provisions) if part
@@ -131,6 +135,7 @@ def sweep_csv(report: SweepReport) -> str:
         list(report.verdicts),
         [_number(value) for value in ratios.governing_ratio.tolist()],
         _governing(report),
+        report.ratios.followers.tolist(),
     ]
     columns += [[_number(value) for value in row] for row in ratios.ratio.tolist()]
     out = io.StringIO()

@@ -12,6 +12,7 @@ from jacketcheck.render.closing import closing
 from jacketcheck.render.numbers import MISSING, ratio_text
 from jacketcheck.render.shop_blocks import DEFAULT_WIDTH, job_heading, listed
 from jacketcheck.render.text_style import TextStyle, emphasis, grid, subheading
+from jacketcheck.render.verdict import following
 from jacketcheck.sweep.report import CANNOT_BE_BUILT, SweepReport
 from jacketcheck.sweep.vary import Varied
 from jacketcheck.units import DisplaySystem, display
@@ -92,6 +93,7 @@ def _designs(
         for index, one in enumerate(varied)
     ]
     ratios, governing = report.ratios.governing_ratio, report.ratios.governing
+    followers = report.ratios.followers
     rows = []
     for number in range(count):
         values = [column[number] for column in columns]
@@ -103,7 +105,8 @@ def _designs(
         ratio = ratios[number]
         text = MISSING if np.isnan(ratio) else ratio_text(float(ratio))
         title = report.titles.get(row.limit_state, row.title)
-        rows.append([*values, verdict, text, f"{title}{by_rule_of(row)}"])
+        consequences = f"; {following(int(followers[number]))}" if followers[number] else ""
+        rows.append([*values, verdict, text, f"{title}{by_rule_of(row)}{consequences}"])
     return grid(
         rows,
         headers=[

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from jacketcheck.render.clauses import INHERITED, by_rule_of, clause_text, inherited_legend
+from jacketcheck.render.clauses import INHERITED, clause_text, inherited_legend
 from jacketcheck.render.closing import closing
 from jacketcheck.render.numbers import MISSING, number_text, ratio_text, shown_value
 from jacketcheck.render.side_by_side import GOVERNS, side_by_side
@@ -13,6 +13,12 @@ from jacketcheck.render.text_style import (
     heading,
     subheading,
     user_text,
+)
+from jacketcheck.render.verdict import (
+    FOLLOWS,
+    cause_note,
+    consequence_legend,
+    verdict_text,
 )
 from jacketcheck.report import CheckReport, VariantResults
 from jacketcheck.results import Kind, Result
@@ -50,11 +56,13 @@ def _legend(report: CheckReport) -> str:
     marks = [
         f"{GOVERNS} governs",
         "! exceeds 1",
+        consequence_legend(report),
         "(…) reported without a verdict",
-        *filter(None, [inherited_legend(rows), inherited_legend(rows, mark) if mark else ""]),
+        inherited_legend(rows),
+        inherited_legend(rows, mark) if mark else "",
         "ratios are rounded up",
     ]
-    return f"{'; '.join(marks)}."
+    return f"{'; '.join(filter(None, marks))}."
 
 
 def full_table(
@@ -66,11 +74,11 @@ def full_table(
 ) -> str:
     """All rows of one variant, the governing one first and marked, notes numbered below."""
     notes: dict[str, int] = {}
-    rows = [_row(result, system, notes) for result in table.results]
+    rows = [_row(result, table, system, notes) for result in table.results]
     if rows:
         rows[0][0] = f"{GOVERNS} {rows[0][0]}"
     blocks = [
-        _verdict(table, style),
+        emphasis(verdict_text(table), style),
         grid(rows, headers=HEADINGS, align=ALIGNMENT, style=style, widths=_widths(width)),
     ]
     if notes:
@@ -90,20 +98,14 @@ def row_cells(result: Result, system: DisplaySystem) -> list[str]:
     return [result.title, result.location, *numbers, result.status.value, clause_text(result)]
 
 
-def _row(result: Result, system: DisplaySystem, notes: dict[str, int]) -> list[str]:
-    marks = "".join(f"[{notes.setdefault(note, len(notes) + 1)}]" for note in result.notes)
+def _row(
+    result: Result, table: VariantResults, system: DisplaySystem, notes: dict[str, int]
+) -> list[str]:
+    causes = cause_note(table, result)
+    told = (*causes, *result.notes)
+    marks = "".join(f"[{notes.setdefault(note, len(notes) + 1)}]" for note in told)
     title, *others = row_cells(result, system)
-    return [f"{title} {marks}".rstrip(), *others]
-
-
-def _verdict(table: VariantResults, style: TextStyle) -> str:
-    governing = table.governing
-    where = f", {governing.location}" if governing.location else ""
-    text = f"{table.status.value}: governed by {governing.title}{where}"
-    if governing.kind is Kind.LIMIT:
-        text += f", ratio {ratio_text(shown_value(governing.ratio, '1', 'si')[0])}"
-    text += by_rule_of(governing)
-    return emphasis(text, style)
+    return [f"{FOLLOWS + ' ' if causes else ''}{title} {marks}".rstrip(), *others]
 
 
 def _head(report: CheckReport, style: TextStyle) -> str:

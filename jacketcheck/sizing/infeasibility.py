@@ -65,6 +65,8 @@ class Infeasibility:
         Value of each of its axes, by path.
     nearest_exceeds
         Limit states that it exceeds, with their ratios.
+    nearest_follows
+        What those among them follow from that are consequences of others.
     relaxations
         Bounds whose relaxation helps a limit state that no design passes even under the least
         demand, each by itself, the most promising first.
@@ -77,6 +79,7 @@ class Infeasibility:
     nearest: int
     nearest_values: dict[str, Any]
     nearest_exceeds: dict[str, float]
+    nearest_follows: dict[str, tuple[str, ...]]
     relaxations: tuple[Relaxation, ...]
     way_out: WayOut | None
 
@@ -111,6 +114,7 @@ def explain_infeasibility(
     probe = Probe(space, host, tuple(provisions))
     nearest = _nearest(fates, found)
     ratios = probe.in_full(nearest) if nearest >= 0 else {}
+    causes = probe.causes(ratios)
     blocking = _blocking(screened, found)
     targets = [one for one in blocking if one.at_least][:_TARGETS]
     by_design: dict[int, list[str]] = {one.design: [] for one in targets}
@@ -125,8 +129,12 @@ def explain_infeasibility(
         nearest=nearest,
         nearest_values=space.values(nearest) if nearest >= 0 else {},
         nearest_exceeds=dict(
-            sorted(((n, r) for n, r in ratios.items() if r > 1.0), key=lambda pair: -pair[1])
+            sorted(
+                ((name, ratio) for name, ratio in ratios.items() if ratio > 1.0),
+                key=lambda pair: (pair[0] in causes, -pair[1]),
+            )
         ),
+        nearest_follows=causes,
         relaxations=tuple(sorted(relaxations, key=_promise)),
         way_out=_way_out(space, probe, nearest, ratios, _out_of_reach(targets, relaxations), tick),
     )
@@ -154,7 +162,7 @@ def _way_out(  # noqa: PLR0917 - what has been found, handed on once
     if not ratios:
         return None
     if stuck:
-        return stay(ratios, stuck)
+        return stay(ratios, stuck, probe.causes(ratios))
     return find_way_out(space, probe, nearest, tick=lambda done, most: tick("ways out", done, most))
 
 

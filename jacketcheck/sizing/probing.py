@@ -9,6 +9,7 @@ from typing import Any
 import numpy as np
 
 from jacketcheck.analysis.least_demand import with_least_demand
+from jacketcheck.causes import first_causes
 from jacketcheck.engine.ratios import ratios_of_designs
 from jacketcheck.host.host import Host
 from jacketcheck.jacket.jacket import Jacket
@@ -60,6 +61,7 @@ class Probe:
 
     def __init__(self, space: Space, host: Host, provisions: tuple[str, ...]) -> None:
         self._space, self._host, self._provisions = space, host, provisions
+        self._follows: dict[str, set[str]] = {}
         self._cheap = limit_states_of(host, provisions, "closed-form") | limit_states_of(
             host, provisions, "bond"
         )
@@ -67,6 +69,20 @@ class Probe:
     def in_full(self, design: int) -> dict[str, float]:
         """Ratio of a design by limit state, section analysis included; empty if not buildable."""
         return self._of(design, in_full=True)
+
+    def causes(self, ratios: Mapping[str, float]) -> dict[str, tuple[str, ...]]:
+        """What each exceeded limit state follows from, of what this design exceeds as well.
+
+        A limit state counts as following from what any of its rows has named so far.
+        """
+        names = list(ratios)
+        follows = [self._follows.get(name, set()) for name in names]
+        roots = first_causes(names, follows, [ratios[name] > 1.0 for name in names])
+        return {
+            name: tuple(names[place] for place in sorted(places))
+            for name, places in zip(names, roots, strict=True)
+            if places
+        }
 
     def relaxations(self, limit_states: Sequence[str], design: int) -> Iterator[Relaxation]:
         """What each bound does to some limit states when it is passed, if that helps.
@@ -143,7 +159,9 @@ class Probe:
         asked = jacket if in_full else with_least_demand(jacket)
         only = None if in_full else self._cheap
         found = ratios_of_designs(asked, host=self._host, provisions=self._provisions, only=only)
-        return found.by_limit_state(governing=True)
+        for row, causes in found.follows_from.items():
+            self._follows.setdefault(row.limit_state, set()).update(causes)
+        return found.by_limit_state(with_silent=False)
 
 
 def _relaxation(  # noqa: PLR0917 - the fields of the record

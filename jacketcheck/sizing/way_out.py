@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any, Final
 
 from jacketcheck.sizing.axes import Axis
@@ -49,9 +49,12 @@ class WayOut:
     works
         Whether the design then works, evaluated in full.
     governing, ratio
-        Limit state with the largest ratio then, and that ratio; NaN where it was not evaluated.
+        Limit state with the largest ratio then, of those that follow from no other, and that ratio;
+        NaN where it was not evaluated.
     exceeded
         Limit states above 1 then, with their ratios.
+    follows
+        What those among them follow from that are consequences of others.
     stuck
         Limit states beyond reach: no further field led anywhere by itself makes their ratio finite.
     """
@@ -62,6 +65,7 @@ class WayOut:
     ratio: float
     exceeded: dict[str, float]
     stuck: tuple[str, ...] = ()
+    follows: dict[str, tuple[str, ...]] = field(default_factory=dict)
 
 
 def find_way_out(
@@ -182,22 +186,30 @@ class _Walk:
 
     def outcome(self) -> WayOut:
         """Where the walk has come to."""
-        return stay(self._ratios, self.stuck, tuple(self.moves.values()))
+        causes = self._probe.causes(self._ratios)
+        return stay(self._ratios, self.stuck, causes, tuple(self.moves.values()))
 
 
 def stay(
-    ratios: Mapping[str, float], stuck: tuple[str, ...], moves: tuple[Move, ...] = ()
+    ratios: Mapping[str, float],
+    stuck: tuple[str, ...],
+    follows: dict[str, tuple[str, ...]],
+    moves: tuple[Move, ...] = (),
 ) -> WayOut:
     """Where some moves have led to, given the ratios of the design there by limit state."""
-    governing = max(ratios, key=lambda name: _weight(ratios[name]))
+    own = [name for name in ratios if name not in follows]
+    governing = max(own, key=lambda name: _weight(ratios[name]))
     exceeded = {name: ratio for name, ratio in ratios.items() if not ratio <= 1.0}
     return WayOut(
         moves=moves,
         works=not exceeded,
         governing=governing,
         ratio=ratios[governing],
-        exceeded=dict(sorted(exceeded.items(), key=lambda pair: -_weight(pair[1]))),
+        exceeded=dict(
+            sorted(exceeded.items(), key=lambda pair: (pair[0] in follows, -_weight(pair[1])))
+        ),
         stuck=tuple(name for name in stuck if name in exceeded),
+        follows=follows,
     )
 
 

@@ -143,3 +143,28 @@ def test_user_text_does_not_become_markup(run: Run, edited: Edited) -> None:
     text = run("check", path, "--format", "markdown").out
     assert "<b>" not in text
     assert "**north**" not in text
+
+
+def test_the_verdict_names_the_cause_and_not_its_consequences(run: Run, edited: Edited) -> None:
+    """Mill scale instead of blast-cleaned steel: the seams slip, and all else is lost with them."""
+    file = edited(('"AISC B", "AASHTO B"', '"AISC A", "AASHTO A"'))
+    text = run("check", file)
+    assert text.code == 1
+    verdict = next(line for line in text.out.splitlines() if line.startswith("EXCEEDS"))
+    assert verdict.startswith("EXCEEDS: governed by Slip of the seam bolts, hardest-worked row")
+    document = json.loads(run("check", file, "--format", "json").out)
+    [table] = document["tables"]
+    slips = {row["ratio"] for row in table["rows"] if row["limit_state"] == "seam-slip"}
+    following = [row for row in table["rows"] if row["consequence_of"]]
+    assert table["governing"] == "seam-slip"
+    assert table["followers"] == len(following) > 5
+    assert f"; {len(following)} rows follow from it" in verdict
+    assert "infinite" in {row["ratio"] for row in following}
+    assert 1.0 < max(slips) < 2.0
+    assert all(row["consequence_of"] == ["seam-slip"] for row in following)
+    marked = [line for line in text.out.splitlines() if line.startswith("↳ ")]
+    assert len(marked) == len(following)
+    lines = list(csv.DictReader(io.StringIO(run("check", file, "--format", "csv").out)))
+    assert sum(line["consequence_of"] == "seam-slip" for line in lines) == len(following)
+    explained = run("explain", file, "bar-length").out
+    assert "Note: follows from Slip of the seam bolts" in explained

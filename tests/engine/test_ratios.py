@@ -125,7 +125,7 @@ def test_a_row_without_margin_does_not_govern_where_it_passes(
     found = found_with(host_of(gap_below_70, without_margin), many)
     decides = [found.rows[place].limit_state for place in found.governing]
     assert decides == ["sound-before", "odd-1", "odd-1", "odd-1", "odd-2"]
-    names, ratio = found.by_limit_state(governing=True)
+    names, ratio = found.by_limit_state(with_silent=False)
     assert ratio[names.index("odd-2")].tolist() == [0.0, 0.0, 0.0, 0.0, 2.0]
     assert found.by_limit_state()[1][names.index("odd-2")].tolist() == [1.0, 1.0, 1.0, 1.0, 2.0]
 
@@ -227,3 +227,29 @@ def test_designs_that_share_analyses_have_the_answers_of_each_alone(jacket: Jack
         for name, value in zip(names, ratio[:, 0], strict=True):
             assert together[name][index] == pytest.approx(value, rel=1e-6, nan_ok=True), name
     assert not np.isnan(found.worst[1:3]).any()
+
+
+def test_a_consequence_governs_no_design_whose_cause_fails(host_of: HostOf, many: Jacket) -> None:
+    """Gaps of 80 and 100 mm fail the cause, by less than what follows from it."""
+
+    def consequence(jacket: Jacket) -> list[Result]:
+        ratio = np.where(np.greater(jacket.sleeve.gap, 50.0), np.inf, 0.5)
+        return [Result("Bond", "bars", ratio, 1.0, "1", "a clause", follows_from=("odd-1",))]
+
+    found = found_with(host_of(gap_below_70, consequence), many)
+    decides = [found.rows[place].limit_state for place in found.governing]
+    assert decides == ["odd-2", "odd-1", "odd-2", "odd-1", "odd-1"]
+    assert found.followers.tolist() == [0, 0, 0, 1, 1]
+    assert found.governing_ratio[3] == 80.0 / 70.0
+    assert found.worst[3] == np.inf
+    halves = [
+        (numbers, found_with(host_of(gap_below_70, consequence), pick_some(many, numbers)))
+        for numbers in (np.array([0, 1]), np.array([2, 3, 4]))
+    ]
+    together = merged_ratios(halves, count=5)
+    assert together.governing.tolist() == found.governing.tolist()
+    assert together.followers.tolist() == found.followers.tolist()
+
+
+def pick_some(many: Jacket, numbers: np.ndarray) -> Jacket:  # type: ignore[type-arg]
+    return with_values(many, {"sleeve.gap": GAPS[numbers]})

@@ -20,6 +20,7 @@ LAYERS: tuple[tuple[str, ...], ...] = (
     ("starter",),
     ("jacket",),
     ("results",),
+    ("causes",),
     ("analysis",),
     ("limit_state",),
     ("hookspecs",),

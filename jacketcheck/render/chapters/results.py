@@ -23,6 +23,7 @@ from jacketcheck.render.report_parts import (
 )
 from jacketcheck.render.side_by_side import GOVERNS
 from jacketcheck.render.table import ALIGNMENT, HEADINGS, row_cells
+from jacketcheck.render.verdict import FOLLOWS, cause_note
 from jacketcheck.report import CheckReport, VariantResults
 from jacketcheck.results import Kind, Result, Status, Step
 from jacketcheck.units import DisplaySystem
@@ -88,15 +89,18 @@ def _table(
     cells: list[Row] = []
     for result, number in rows:
         title, where, *numbers, verdict, clause = row_cells(result, system)
-        marks = "".join(f"[{notes.setdefault(note, len(notes) + 1)}]" for note in result.notes)
-        mark = f"{GOVERNS} " if result is table.governing else ""
-        first = Cell(f"{mark}{title} {marks}".rstrip(), strong=bool(mark))
+        causes = cause_note(table, result)
+        told = (*causes, *result.notes)
+        marks = "".join(f"[{notes.setdefault(note, len(notes) + 1)}]" for note in told)
+        governs = result is table.governing
+        mark = f"{GOVERNS} " if governs else f"{FOLLOWS} " if causes else ""
+        first = Cell(f"{mark}{title} {marks}".rstrip(), strong=governs)
         steps = Cell(f"C{number}", link=_anchor(number))
         cells.append((first, where, *numbers, verdict_cell(Status(verdict)), clause, steps))
     sides: list[Align] = ["right" if side == "right" else "left" for side in ALIGNMENT]
     columns = [Column(text, side) for text, side in zip(HEADINGS, sides, strict=True)]
     return Table(
-        f"All rows of {name}, worst first",
+        f"All rows of {name}, what decides first",
         (*columns, Column("steps")),
         tuple(cells),
         notes=tuple(notes),

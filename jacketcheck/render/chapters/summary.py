@@ -18,6 +18,7 @@ from jacketcheck.render.report_parts import (
 )
 from jacketcheck.render.side_by_side import GOVERNS, comparison
 from jacketcheck.render.table import row_cells
+from jacketcheck.render.verdict import consequence_legend, consequences
 from jacketcheck.report import CheckReport, VariantResults
 from jacketcheck.results import Kind, Status
 from jacketcheck.units import DisplaySystem
@@ -79,12 +80,13 @@ def summary(report: CheckReport, *, system: DisplaySystem) -> Chapter:
     """What governs in numbers, and all variants side by side."""
     blocks: list[Table | Paragraph] = [_governing(report, system)]
     if len(report.tables) > 1:
-        legend = inherited_legend((row for one in report.tables for row in one.results), INHERITED)
+        rows = (row for one in report.tables for row in one.results)
+        legends = filter(None, (consequence_legend(report), inherited_legend(rows, INHERITED)))
         blocks.append(_side_by_side(report))
         blocks.append(
             Paragraph(
                 f"{GOVERNS} governs; ! exceeds 1; (…) reported without a verdict; n/a not "
-                f"applicable; {f'{legend}; ' if legend else ''}ratios are rounded up."
+                f"applicable; {''.join(f'{legend}; ' for legend in legends)}ratios are rounded up."
             )
         )
     return Chapter("Summary", "summary", tuple(blocks))
@@ -106,7 +108,7 @@ def verdict_cell(status: Status) -> Cell:
 def _governed(table: VariantResults) -> str:
     governing = table.governing
     place = ", ".join(part for part in (governing.title, governing.location) if part)
-    return place + by_rule_of(governing)
+    return place + by_rule_of(governing) + consequences(table)
 
 
 def _governing(report: CheckReport, system: DisplaySystem) -> Table:

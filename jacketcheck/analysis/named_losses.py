@@ -1,0 +1,75 @@
+"""Losses that the numbers of other limit states have used, by the limit state that fails then."""
+
+from __future__ import annotations
+
+from typing import Final
+
+import numpy as np
+
+from jacketcheck.analysis.clamping import clamping_supply
+from jacketcheck.analysis.interface import height_of_transfer, interface
+from jacketcheck.analysis.memo import remembered
+from jacketcheck.analysis.retained import retained
+from jacketcheck.jacket.jacket import Jacket
+from jacketcheck.mechanics._arrays import Real
+
+__all__ = ["SEAM_SLIP", "added_bar_losses", "pressure_losses", "supply_losses"]
+
+SEAM_SLIP: Final = "seam-slip"
+HOOP_YIELD: Final = "hoop-dilation"
+HOOP_CLAMPING: Final = "hoop-clamping"
+"""Identifiers of the limit states in every set of provisions that brings its own."""
+
+
+@remembered
+def pressure_losses(jacket: Jacket) -> tuple[str, ...]:
+    """Limit states whose failure lowers what `bond_pressure` gives, or lets the grout split.
+
+    For `Result.follows_from` of a row that counts on this pressure: slip of the seams where they
+    slip, in any design, and yield of the sleeve where what it loses decides.
+    """
+    kept, supply = retained(jacket), clamping_supply(jacket).available
+    unyielded = np.where(kept.slips, kept.after_slip.retained, kept.after_slip.before)
+    losses = {
+        SEAM_SLIP: np.any(kept.slips),
+        HOOP_YIELD: _lowers(
+            np.minimum(supply, kept.after_both.retained), np.minimum(supply, unyielded)
+        ),
+    }
+    return tuple(name for name, used in losses.items() if used)
+
+
+@remembered
+def supply_losses(jacket: Jacket) -> tuple[str, ...]:
+    """Limit states whose failure bounds the pressure that the sleeve supplies for clamping.
+
+    Seams that slip, or snug bolts with the play of their holes; a sleeve that yields.
+    """
+    supply = clamping_supply(jacket)
+    losses = {
+        SEAM_SLIP: not jacket.bolts.pretensioned or _lowers(supply.at_slip, supply.at_hoop_strain),
+        HOOP_CLAMPING: _lowers(supply.at_yield, supply.at_hoop_strain),
+    }
+    return tuple(name for name, used in losses.items() if used)
+
+
+@remembered
+def added_bar_losses(jacket: Jacket) -> tuple[str, ...]:
+    """Limit states whose failure keeps added bars, or sections with them, from their strength.
+
+    Anchorage in the footing, development in the grout, and friction on the column's face where it
+    passes less than half of the bars pull with at 1.25 f_y.
+    """
+    added = jacket.added_bars
+    if added is None:
+        return ()
+    top = np.minimum(added.height, jacket.repair_height)
+    passed = np.multiply(interface(jacket).resistance, height_of_transfer(jacket, top))
+    pull = np.multiply(1.25 * added.layer.steel.yield_strength, added.layer.total_area) / 2.0
+    friction = ("grout-interface",) if _lowers(passed, pull) else ()
+    return ("added-bar-anchorage", "added-bar-development", *friction)
+
+
+def _lowers(pressure: Real, without: Real) -> bool:
+    """Whether a pressure is below what it would be otherwise, in any design."""
+    return bool(np.any(np.less(pressure, np.multiply(without, 1.0 - 1e-9))))
