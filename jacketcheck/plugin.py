@@ -53,6 +53,7 @@ from jacketcheck.analysis.repair_anchorage import RepairAnchorage, repair_anchor
 from jacketcheck.analysis.retained import Retained, bond_pressure, retained
 from jacketcheck.analysis.splice import (
     SpliceStrength,
+    add_splice_strength,
     effective_splice_thickness,
     splice_eccentricity,
     splice_shares,
@@ -196,6 +197,7 @@ __all__ = [
     "add_hoop_force",
     "add_lap_length",
     "add_row_force",
+    "add_splice_strength",
     "add_struts_length",
     "added_bar_losses",
     "bar_bonds",

@@ -9,9 +9,11 @@ import numpy as np
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics import splice_bending
 from jacketcheck.mechanics._arrays import Real
+from jacketcheck.results import Steps
 
 __all__ = [
     "SpliceStrength",
+    "add_splice_strength",
     "effective_splice_thickness",
     "splice_eccentricity",
     "splice_shares",
@@ -89,6 +91,30 @@ def splice_strength(jacket: Jacket, *, stress: Real, net_ratio: Real = 1.0) -> S
     straight = np.multiply(stress, splice.inside_thickness) * net_ratio
     by_inside = np.where(present, straight / np.where(present, inside, 1.0), np.inf)
     return SpliceStrength(np.divide(bent, outside), by_inside[()])
+
+
+def add_splice_strength(
+    jacket: Jacket, steps: Steps, *, stress: Real, symbol: str, clause: str
+) -> Real:
+    """Write down the hoop force that the splice plates carry together and return it [N/mm].
+
+    The stress of the gross section [MPa] stands above it as ``f``.
+    """
+    splice, (share, inside_share) = jacket.splice, splice_shares(jacket)
+    steps.add("t_o", "outside plate", splice.outside_thickness, "mm", "input splice.thickness")
+    steps.add("n_o", "share of the outside plate", share, "1", "statics, no bending")
+    eccentricity = steps.add("e", "sleeve to plate, mid-planes; 0 with plates on both sides",
+                             splice_eccentricity(jacket), "mm", "statics")  # fmt: skip
+    steps.add("q", "e/t_o", np.divide(eccentricity, splice.outside_thickness), "1", "statics")
+    strength = splice_strength(jacket, stress=stress)
+    outside = steps.add("N_o", "f t_o/(√(1 + 4 q²) + 2 q)/n_o", strength.outside, "N/mm",
+                        "plastic interaction of a rectangle")  # fmt: skip
+    if not np.any(np.greater(inside_share, 0.0)):
+        return steps.add(symbol, "N_o", outside, "N/mm", clause)
+    steps.add("t_i", "inside plate", splice.inside_thickness, "mm", "input splice.inside_thickness")
+    steps.add("n_i", "1 − n_o", inside_share, "1", "statics, no bending")
+    steps.add("N_i", "f t_i/n_i", strength.inside, "N/mm", clause)
+    return steps.add(symbol, "min(N_o, N_i)", strength.least, "N/mm", clause)
 
 
 def thinnest_plate(jacket: Jacket) -> Real:

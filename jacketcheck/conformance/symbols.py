@@ -22,7 +22,7 @@ UNITS: Final = frozenset({"N", "kN", "mm", "m", "in", "ft", "lb", "kip", "psi", 
 """Units beside numbers, as in ``6 in``, or after the words ``in`` and ``and``."""
 
 _WORD: Final = re.compile(
-    r"[^\W\d_²³]+[′″]?[^\W\d_²³]*(?:_[^\W_²³]+(?:,[^\W_²³]+)*|\d+)?[′″]?|\d+(?:\.\d+)?|\S"
+    r"[^\W\d_²³][^\W_²³]*[′″]?[^\W_²³]*(?:_[^\W_²³]+(?:,[^\W_²³]+)*)?[′″]?|\d+(?:\.\d+)?|\S"
 )
 _GREEK: Final = re.compile(r"[Α-Ωα-ωϵϕ]")
 
@@ -86,8 +86,9 @@ def _is_symbol(word: str, words: list[str], index: int) -> bool:
         return True
     after = words[index + 1] if index + 1 < len(words) else ""
     # an article before a noun, or a letter that only names something, stands among words
-    return len(word) == 1 and not (_is_plain(before) or _is_plain(after))
+    named = before[:1].isdigit() and index > 1 and _is_plain(words[index - 2])
+    return len(word) == 1 and not (named or _is_plain(before) or _is_plain(after))
 
 
 def _is_plain(word: str) -> bool:
-    return len(word) > 1 and word.isalpha() and word not in FUNCTIONS
+    return len(word) > 1 and word.isalnum() and word[0].isalpha() and word not in FUNCTIONS

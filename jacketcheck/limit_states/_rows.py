@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Final
 
 import numpy as np
@@ -33,7 +34,7 @@ def length_at_least(
     clause: str,
     symbol: str,
     rule: str,
-    given: Step | None = None,
+    given: Step | Sequence[Step] = (),
 ) -> Result:
     """A length that must not fall below a rule: the demand is the rule, the capacity the length.
 
@@ -63,7 +64,7 @@ def length_at_most(
     clause: str,
     symbol: str,
     rule: str,
-    given: Step | None = None,
+    given: Step | Sequence[Step] = (),
 ) -> Result:
     """A length that must not exceed a rule: the demand is the length, the capacity the rule.
 
@@ -80,10 +81,10 @@ def length_at_most(
     return Result(title, location, provided, allowed, "mm", clause, steps.lines)
 
 
-def _begun(given: Step | None) -> Steps:
+def _begun(given: Step | Sequence[Step]) -> Steps:
     steps = Steps()
-    if given is not None:
-        steps.add(given.symbol, given.expression, given.value, given.unit, given.source)
+    for one in (given,) if isinstance(given, Step) else given:
+        steps.add(one.symbol, one.expression, one.value, one.unit, one.source)
     return steps
 
 

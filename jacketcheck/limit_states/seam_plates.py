@@ -10,10 +10,9 @@ import numpy as np
 
 from jacketcheck.analysis.hoop_demand import add_hoop_force, add_row_force, add_rows
 from jacketcheck.analysis.splice import (
+    add_splice_strength,
     effective_splice_thickness,
     splice_eccentricity,
-    splice_shares,
-    splice_strength,
 )
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.jacket.jacket_parts import Hole, Plate
@@ -142,7 +141,7 @@ def _splice(jacket: Jacket, code: SteelCode, *, rupture: bool) -> Result:
     clause = f"{code.name} {code.rupture_clause if rupture else code.yield_clause}"
     demand = add_hoop_force(jacket, steps)
     stress = _add_plate_stress(jacket, steps, code, rupture=rupture)
-    nominal = _add_splice_strength(jacket, steps, stress, clause)
+    nominal = add_splice_strength(jacket, steps, stress=stress, symbol="R_n", clause=clause)
     factor = code.rupture if rupture else code.tension_yield
     capacity = _factored(steps, nominal, factor, "N/mm", clause)
     title = (
@@ -168,25 +167,6 @@ def _add_plate_stress(jacket: Jacket, steps: Steps, code: SteelCode, *, rupture:
     factor = _add_hole_factor(jacket, steps, code)
     stress = np.multiply(steel.tensile_strength, ratio) * factor
     return steps.add("f", "F_u (A_e/A_g) R_p", stress, "MPa", "net section, on the gross one")
-
-
-def _add_splice_strength(jacket: Jacket, steps: Steps, stress: Real, clause: str) -> Real:
-    """Write down the hoop force that the plates carry together and return it [N/mm]."""
-    splice, (share, inside_share) = jacket.splice, splice_shares(jacket)
-    steps.add("t_o", "outside plate", splice.outside_thickness, "mm", "input splice.thickness")
-    steps.add("n_o", "share of the outside plate", share, "1", "statics, no bending")
-    eccentricity = steps.add("e", "sleeve to plate, mid-planes; 0 with plates on both sides",
-                             splice_eccentricity(jacket), "mm", "statics")  # fmt: skip
-    steps.add("q", "e/t_o", np.divide(eccentricity, splice.outside_thickness), "1", "statics")
-    strength = splice_strength(jacket, stress=stress)
-    outside = steps.add("N_o", "f t_o/(√(1 + 4 q²) + 2 q)/n_o", strength.outside, "N/mm",
-                        "plastic interaction of a rectangle")  # fmt: skip
-    if not np.any(np.greater(inside_share, 0.0)):
-        return steps.add("R_n", "N_o", outside, "N/mm", clause)
-    steps.add("t_i", "inside plate", splice.inside_thickness, "mm", "input splice.inside_thickness")
-    steps.add("n_i", "1 − n_o", inside_share, "1", "statics, no bending")
-    steps.add("N_i", "f t_i/n_i", strength.inside, "N/mm", clause)
-    return steps.add("R_n", "min(N_o, N_i)", strength.least, "N/mm", clause)
 
 
 @limit_state(

@@ -29,6 +29,8 @@ class SteelCode:
         Code as faying classes are written with it.
     slip, shear, bearing, tension, min_pitch, min_edge, max_pitch, max_edge
         Clauses.
+    capacity_factors
+        Table of capacity factors.
     tensioning
         Where methods of tensioning stand.
     reduces_strong_bolts
@@ -46,6 +48,7 @@ class SteelCode:
     min_edge: str
     max_pitch: str
     max_edge: str
+    capacity_factors: str
     tensioning: str
     reduces_strong_bolts: bool
 
@@ -66,6 +69,7 @@ AS_4100: Final = SteelCode(
     min_edge="9.5.2",
     max_pitch="9.5.3",
     max_edge="9.5.4",
+    capacity_factors="Table 3.4",
     tensioning="AS/NZS 5131:2016 8.5",
     reduces_strong_bolts=True,
 )
@@ -82,6 +86,7 @@ NZS_3404: Final = SteelCode(
     min_edge="9.6.2",
     max_pitch="9.6.3",
     max_edge="9.6.4",
+    capacity_factors="Table 3.3(1)",
     tensioning="NZS 3404:1997 cl. 15.2.5",
     reduces_strong_bolts=False,
 )

@@ -6,11 +6,14 @@ from typing import Final
 
 import numpy as np
 
-from jacketcheck.plugin import Plate, Real, Steps
+from jacketcheck.mechanics.plate_strength import seam_strip_width
+from jacketcheck.plugin import Jacket, Plate, Real, Steps
+from jacketcheck_australasia.codes import SteelCode
 
 __all__ = [
     "HARDEST_ROW",
     "add_steel",
+    "add_strip",
     "factored",
 ]
 
@@ -23,9 +26,26 @@ def add_steel(steps: Steps, steel: Plate) -> None:
     steps.figure("f_u", steel.name, steel, "tensile_strength", "MPa")
 
 
+def add_strip(jacket: Jacket, steps: Steps, symbol: str) -> Real:
+    """Write down the height of the weakest strip with one row of bolts and return it [mm]."""
+    bolts = jacket.bolts
+    steps.add("s", "spacing of the rows", bolts.pitch, "mm", "input bolts.pitch")
+    steps.add("e_end", "end distance", bolts.end_distance, "mm",
+              "input bolts.end_distance, or bolts.rows and repair.height")  # fmt: skip
+    height = seam_strip_width(pitch=bolts.pitch, end_distance=bolts.end_distance)
+    return steps.add(symbol, "min(s, e_end + s/2)", height, "mm", "geometry")
+
+
 def factored(
-    steps: Steps, symbol: str, nominal: Real, *, factor: float, unit: str, clause: str
+    steps: Steps,
+    symbol: str,
+    nominal: Real,
+    *,
+    factor: float,
+    unit: str,
+    code: SteelCode,
+    clause: str,
 ) -> Real:
     """Write down a capacity factor and return the design capacity."""
-    steps.add("φ", "capacity factor", factor, "1", clause)
+    steps.add("φ", "capacity factor", factor, "1", f"{code.name} {code.capacity_factors}")
     return steps.add(f"φ{symbol}", f"φ {symbol}", np.multiply(factor, nominal), unit, clause)

@@ -77,8 +77,13 @@ def _as3600_development(bar: _Bar, steps: Steps) -> Real:
         concrete_strength=bar.strength,
         cover_dimension=bar.cover,
     )
-    rule = "0.5 k_1 k_3 f_s d_b/(k_2 √f′c) ≥ 0.058 f_s k_1 d_b, k_1 = 1"
     clause = f"{AS_3600} cl. 13.1.2.2"
+    steps.add("k_1", "bars that stand upright", 1.0, "1", clause)
+    steps.add("k_2", "(132 − d_b)/100", np.subtract(132.0, bar.diameter) / 100.0, "1", clause)
+    confined = 1.0 - 0.15 * np.subtract(bar.cover, bar.diameter) / bar.diameter
+    steps.add("k_3", "min(max(1 − 0.15 (c_d − d_b)/d_b, 0.7), 1)", np.clip(confined, 0.7, 1.0), "1",
+              clause)  # fmt: skip
+    rule = "0.5 k_1 k_3 f_s d_b/(k_2 √min(f′c, 65)) ≥ 0.058 f_s k_1 d_b"
     return steps.add("L_sy.tb", rule, only_valid(length, bar.covered), "mm", clause)
 
 
@@ -99,8 +104,9 @@ def _nzs3101_development(bar: _Bar, steps: Steps) -> Real:
     length = development.nzs3101_development_length(
         bar.diameter, bar_stress=bar.stress, concrete_strength=bar.strength
     )
-    rule = "0.5 α_a f_s d_b/√f′c ≥ 300 mm, α_a = 1"
     clause = f"{NZS_3101} cl. 8.6.3.2"
+    steps.add("α_a", "bars that stand upright", 1.0, "1", clause)
+    rule = "0.5 α_a f_s d_b/√f′c ≥ 300 mm"
     return steps.add("L_db", rule, only_valid(length, bar.covered), "mm", clause)
 
 

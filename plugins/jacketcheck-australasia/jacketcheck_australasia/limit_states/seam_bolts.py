@@ -76,7 +76,7 @@ def sleeve_bearing(code: SteelCode) -> LimitState:
     def evaluate(jacket: Jacket) -> list[Result]:
         steps, clause = Steps(), code.clause(code.bearing)
         demand = add_bolt_force(jacket, steps)
-        capacity = _add_sleeve_bearing(jacket, steps, clause)
+        capacity = _add_sleeve_bearing(jacket, steps, code)
         return [Result(title, HARDEST_ROW, demand, capacity, "N", clause, steps.lines)]
 
     return evaluate
@@ -96,7 +96,7 @@ def splice_bearing(code: SteelCode) -> LimitState:
     def evaluate(jacket: Jacket) -> list[Result]:
         steps, clause = Steps(), code.clause(code.bearing)
         demand = add_bolt_force(jacket, steps)
-        capacity = _add_splice_bearing(jacket, steps, clause)
+        capacity = _add_splice_bearing(jacket, steps, code)
         return [Result(title, HARDEST_ROW, demand, capacity, "N", clause, steps.lines)]
 
     return evaluate
@@ -117,10 +117,10 @@ def seam_bolt_row(code: SteelCode) -> LimitState:
         clause = f"{code.clause(code.shear)}, {code.bearing}"
         demand = add_row_force(jacket, steps)
         shear = _add_shear(jacket, steps, code)
-        sleeve = _add_sleeve_bearing(jacket, steps, code.clause(code.bearing))
-        splice = _add_splice_bearing(jacket, steps, code.clause(code.bearing))
+        sleeve = _add_sleeve_bearing(jacket, steps, code)
+        splice = _add_splice_bearing(jacket, steps, code, "V_b,p")
         least = np.minimum(shear, np.minimum(sleeve, splice))
-        capacity = steps.add("φR_row", "n_c min(φV_f, φV_b)", np.multiply(columns, least), "N",
+        capacity = steps.add("φR_row", "n_c min(φV_f, φV_b, φV_b,p)", np.multiply(columns, least), "N",
                              "bolts in line with the force share it alike")  # fmt: skip
         return [Result(_ROW, HARDEST_ROW, demand, capacity, "N", clause, steps.lines)]
 
@@ -133,12 +133,17 @@ def _add_shear(jacket: Jacket, steps: Steps, code: SteelCode) -> Real:
     core = core_area(
         bolts.diameter, tensile_stress_area=bolts.tensile_stress_area, metric=bolts.metric
     )
-    counted, area = ("A_c", core) if bolts.threads == "included" else ("A_o", bolts.area)
     steps.figure("f_uf", bolts.product, bolts, "tensile_strength", "MPa")
-    steps.add(counted, f"threads {bolts.threads}", area, "mm2", "AS 1275-1985; π d²/4")
+    counted = "A_c" if bolts.threads == "included" else "A_o"
+    if bolts.threads == "included":
+        steps.add(counted, "core, threads included", core, "mm2", "AS 1275-1985")
+    else:
+        steps.figure("d_f", f"{bolts.product}, {bolts.size}", bolts, "diameter", "mm")
+        steps.add(counted, "π d_f²/4", bolts.area, "mm2", "shank, threads excluded")
     reduction = lap_length_factor(length)
+    steps.add("g", "spacing of the columns, 0 of one", bolts.gauge, "mm", "input bolts.gauge")
     steps.add("l_j", "(n_c − 1) g", length, "mm", "geometry")
-    steps.add("k_r", "1.075 − l_j/4000, 0.75 to 1", reduction, "1", clause)
+    steps.add("k_r", "min(max(1.075 − l_j/4000, 0.75), 1)", reduction, "1", clause)
     ductility: Real = 1.0
     rule = f"0.62 f_uf k_r n {counted}"
     if code.reduces_strong_bolts:
@@ -157,22 +162,23 @@ def _add_shear(jacket: Jacket, steps: Steps, code: SteelCode) -> Real:
         ductility_factor=ductility,
     )
     steps.add("V_f", rule, nominal, "N", clause)
-    return factored(steps, "V_f", nominal, factor=BOLT_CAPACITY_FACTOR, unit="N", clause=clause)
+    return factored(steps, "V_f", nominal, factor=BOLT_CAPACITY_FACTOR, unit="N", code=code,
+                    clause=clause)  # fmt: skip
 
 
-def _add_sleeve_bearing(jacket: Jacket, steps: Steps, clause: str) -> Real:
+def _add_sleeve_bearing(jacket: Jacket, steps: Steps, code: SteelCode) -> Real:
     sleeve = jacket.sleeve
     thickness = steps.add("t_p", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
     edge = jacket.bolts.seam_edge_distance
-    return _add_bearing(jacket, steps, clause=clause, ply=sleeve, thickness=thickness, edge=edge)
+    return _add_bearing(jacket, steps, code=code, ply=sleeve, thickness=thickness, edge=edge)
 
 
-def _add_splice_bearing(jacket: Jacket, steps: Steps, clause: str) -> Real:
+def _add_splice_bearing(jacket: Jacket, steps: Steps, code: SteelCode, symbol: str = "V_b") -> Real:
     thickness = effective_splice_thickness(jacket)
     steps.add("t_p", "splice plates: smallest of t over share", thickness, "mm", "statics")
     edge = jacket.bolts.plate_edge_distance
     return _add_bearing(
-        jacket, steps, clause=clause, ply=jacket.splice, thickness=thickness, edge=edge
+        jacket, steps, code=code, ply=jacket.splice, thickness=thickness, edge=edge, symbol=symbol
     )
 
 
@@ -180,15 +186,17 @@ def _add_bearing(
     jacket: Jacket,
     steps: Steps,
     *,
-    clause: str,
+    code: SteelCode,
     ply: Sleeve | Splice,
     thickness: Real,
     edge: Real,
+    symbol: str = "V_b",
 ) -> Real:
     """Design capacity of a ply at the bolt with the smallest a_e [N]."""
-    steel = ply.steel
+    steel, bolts, clause = ply.steel, jacket.bolts, code.clause(code.bearing)
+    steps.figure("d_f", f"{bolts.product}, {bolts.size}", bolts, "diameter", "mm")
     steps.figure("f_up", steel.name, steel, "tensile_strength", "MPa")
-    distance = steps.add("a_e", "hole edge to plate edge or next hole, + d_f/2",
+    distance = steps.add("a_e", "from hole to plate edge or next hole, and d_f/2",
                          _tear_out_distance(jacket, ply.hole, edge), "mm", clause)  # fmt: skip
     nominal = ply_bearing_capacity(
         jacket.bolts.diameter,
@@ -196,8 +204,9 @@ def _add_bearing(
         tensile_strength=steel.tensile_strength,
         tear_out_distance=distance,
     )
-    steps.add("V_b", "min(3.2 d_f, a_e) t_p f_up", nominal, "N", clause)
-    return factored(steps, "V_b", nominal, factor=PLY_CAPACITY_FACTOR, unit="N", clause=clause)
+    steps.add(symbol, "min(3.2 d_f, a_e) t_p f_up", nominal, "N", clause)
+    return factored(steps, symbol, nominal, factor=PLY_CAPACITY_FACTOR, unit="N", code=code,
+                    clause=clause)  # fmt: skip
 
 
 def _tear_out_distance(jacket: Jacket, hole: Hole, edge: Real) -> Real:

@@ -13,6 +13,7 @@ from jacketcheck.plugin import (
     LimitState,
     Real,
     Result,
+    Step,
     length_at_least,
     length_at_most,
     limit_state,
@@ -50,6 +51,7 @@ def bolt_spacing(code: SteelCode) -> LimitState:
                     "Largest bolt spacing in an outside line",
                     "columns (gauge)",
                     provided=bolts.gauge,
+                    given=_ply(jacket),
                     allowed=detailing.max_outside_line_pitch(ply),
                     clause=code.clause(code.max_pitch),
                     symbol="s",
@@ -61,12 +63,25 @@ def bolt_spacing(code: SteelCode) -> LimitState:
     return evaluate
 
 
+def _bolt(jacket: Jacket) -> Step:
+    bolts = jacket.bolts
+    return Step(
+        "d_f", f"{bolts.product}, {bolts.size}", bolts.diameter, "mm", bolts.source_of("diameter")
+    )
+
+
+def _ply(jacket: Jacket) -> Step:
+    source = "input sleeve.thickness, splice.thickness, splice.inside_thickness"
+    return Step("t_p", "thinnest ply", thinnest_plate(jacket), "mm", source)
+
+
 def _spacing(jacket: Jacket, code: SteelCode, where: str, provided: Real) -> list[Result]:
     return [
         length_at_least(
             "Least bolt spacing",
             where,
             provided=provided,
+            given=_bolt(jacket),
             needed=detailing.min_pitch(jacket.bolts.diameter),
             clause=code.clause(code.min_pitch),
             symbol="s",
@@ -76,6 +91,7 @@ def _spacing(jacket: Jacket, code: SteelCode, where: str, provided: Real) -> lis
             "Largest bolt spacing",
             where,
             provided=provided,
+            given=_ply(jacket),
             allowed=detailing.max_pitch(thinnest_plate(jacket)),
             clause=code.clause(code.max_pitch),
             symbol="s",
@@ -111,6 +127,7 @@ def _edge(jacket: Jacket, code: SteelCode, where: str, distance: Real) -> list[R
         "Least edge distance",
         where,
         provided=distance,
+        given=_bolt(jacket),
         needed=detailing.min_edge_distance(diameter, edge=_SHEARED),
         clause=clause,
         symbol="e",
@@ -120,6 +137,7 @@ def _edge(jacket: Jacket, code: SteelCode, where: str, distance: Real) -> list[R
         "Least edge distance, machine-cut edge",
         where,
         provided=distance,
+        given=_bolt(jacket),
         needed=detailing.min_edge_distance(diameter, edge=_MACHINED),
         clause=clause,
         symbol="e",
@@ -129,6 +147,7 @@ def _edge(jacket: Jacket, code: SteelCode, where: str, distance: Real) -> list[R
         "Largest edge distance",
         where,
         provided=distance,
+        given=_ply(jacket),
         allowed=detailing.max_edge_distance(thinnest_plate(jacket)),
         clause=code.clause(code.max_edge),
         symbol="e",

@@ -8,7 +8,7 @@ from typing import Final
 import numpy as np
 
 from jacketcheck.mechanics.block_shear import seam_block_shear_strength, seam_blocks
-from jacketcheck.mechanics.plate_strength import net_width, seam_strip_width
+from jacketcheck.mechanics.plate_strength import net_width
 from jacketcheck.plugin import (
     Hole,
     Jacket,
@@ -19,14 +19,13 @@ from jacketcheck.plugin import (
     Steps,
     add_hoop_force,
     add_row_force,
+    add_splice_strength,
     effective_splice_thickness,
     limit_state,
     splice_eccentricity,
-    splice_shares,
-    splice_strength,
 )
 from jacketcheck_australasia.codes import SteelCode
-from jacketcheck_australasia.limit_states._rows import add_steel, factored
+from jacketcheck_australasia.limit_states._rows import add_steel, add_strip, factored
 from jacketcheck_australasia.mechanics.plate_strength import (
     BLOCK_SHEAR_CAPACITY_FACTOR,
     TENSION_CAPACITY_FACTOR,
@@ -46,7 +45,7 @@ __all__ = [
 _SEAM: Final = "seam, per height"
 _BLOCK: Final = "Block shear at the seam"
 _EFFORT: Final = "closed-form"
-_BLOCK_RULE: Final = "0.6 min(f_u A_nv, f_y A_gv) + k_bs f_u A_nt, k_bs = 1"
+_BLOCK_RULE: Final = "(0.6 min(f_u A_nv, f_y A_gv) + k_bs f_u A_nt)/n_r"
 _ONE_SIDED: Final = (
     "plates outside only: the hoop force bends them, and all of the couple is taken by the plate "
     "(engineering judgement, lower bound); plates on both sides avoid it"
@@ -62,9 +61,10 @@ def sleeve_gross_yield(code: SteelCode) -> LimitState:
         steps, sleeve, clause = Steps(), jacket.sleeve, code.clause(code.tension)
         demand = add_hoop_force(jacket, steps)
         add_steel(steps, sleeve.steel)
+        steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
         nominal = gross_yield_capacity(sleeve.steel.yield_strength, gross_area=sleeve.thickness)
         steps.add("N_t", "t f_y", nominal, "N/mm", clause)
-        capacity = _in_tension(steps, nominal, clause)
+        capacity = _in_tension(steps, nominal, code)
         return [Result(title, _SEAM, demand, capacity, "N/mm", clause, steps.lines)]
 
     return evaluate
@@ -83,8 +83,10 @@ def sleeve_net_rupture(code: SteelCode) -> LimitState:
         nominal = net_fracture_capacity(
             sleeve.steel.tensile_strength, net_area=np.multiply(ratio, sleeve.thickness)
         )
-        steps.add("N_t", "0.85 k_t t (A_n/A_g) f_u, k_t = 1", nominal, "N/mm", clause)
-        capacity = _in_tension(steps, nominal, clause)
+        steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
+        steps.add("k_t", "force spread evenly over the section", 1.0, "1", code.clause("7.3"))
+        steps.add("N_t", "0.85 k_t t (A_n/A_g) f_u", nominal, "N/mm", clause)
+        capacity = _in_tension(steps, nominal, code)
         return [Result(title, _SEAM, demand, capacity, "N/mm", clause, steps.lines)]
 
     return evaluate
@@ -100,6 +102,7 @@ def splice_gross_yield(code: SteelCode) -> LimitState:
         demand = add_hoop_force(jacket, steps)
         add_steel(steps, jacket.splice.steel)
         strength = jacket.splice.steel.yield_strength
+        steps.add("f", "f_y", strength, "MPa", "gross section")
         return [_splice(jacket, steps, title, demand=demand, stress=strength, code=code)]
 
     return evaluate
@@ -116,12 +119,11 @@ def splice_net_rupture(code: SteelCode) -> LimitState:
         add_steel(steps, steel)
         ratio = _add_net_ratio(jacket, jacket.splice.hole, steps)
         # the stress that the net section reaches, so that bending counts with it as well
-        stress = steps.add("0.85f_u", "0.85 k_t f_u, k_t = 1",
-                           net_fracture_capacity(steel.tensile_strength, net_area=1.0),
+        steps.add("k_t", "force spread evenly over the section", 1.0, "1", code.clause("7.3"))
+        stress = steps.add("f", "0.85 k_t (A_n/A_g) f_u",
+                           net_fracture_capacity(steel.tensile_strength, net_area=ratio),
                            "MPa", code.clause(code.tension))  # fmt: skip
-        return [
-            _splice(jacket, steps, title, demand=demand, stress=stress, net_ratio=ratio, code=code)
-        ]
+        return [_splice(jacket, steps, title, demand=demand, stress=stress, code=code)]
 
     return evaluate
 
@@ -133,33 +135,31 @@ def _splice(
     *,
     demand: Real,
     stress: Real,
-    net_ratio: Real = 1.0,
     code: SteelCode,
 ) -> Result:
     """The plate that is worked harder, with the bending of plates on one side only."""
     clause = code.clause(code.tension)
-    eccentricity = steps.add("e", "sleeve to plate, mid-planes; 0 with plates on both sides",
-                             splice_eccentricity(jacket), "mm", "statics")  # fmt: skip
-    steps.add("share", "outside plate", splice_shares(jacket)[0], "1", "statics, no bending")
-    strength = splice_strength(jacket, stress=stress, net_ratio=net_ratio)
-    nominal = steps.add("N_t", "N_p/(√(1 + 4q²) + 2q)/share, q = e/t",
-                        strength.least, "N/mm", clause)  # fmt: skip
-    capacity = _in_tension(steps, nominal, clause)
-    notes = (_ONE_SIDED,) if np.any(np.greater(eccentricity, 0.0)) else ()
+    nominal = add_splice_strength(jacket, steps, stress=stress, symbol="N_t", clause=clause)
+    capacity = _in_tension(steps, nominal, code)
+    notes = (_ONE_SIDED,) if np.any(np.greater(splice_eccentricity(jacket), 0.0)) else ()
     return Result(title, _SEAM, demand, capacity, "N/mm", clause, steps.lines, notes)
 
 
-def _in_tension(steps: Steps, nominal: Real, clause: str) -> Real:
+def _in_tension(steps: Steps, nominal: Real, code: SteelCode) -> Real:
     return factored(
-        steps, "N_t", nominal, factor=TENSION_CAPACITY_FACTOR, unit="N/mm", clause=clause
+        steps,
+        "N_t",
+        nominal,
+        factor=TENSION_CAPACITY_FACTOR,
+        unit="N/mm",
+        code=code,
+        clause=code.clause(code.tension),
     )
 
 
 def _add_net_ratio(jacket: Jacket, ply: Hole, steps: Steps) -> Real:
     """Net over gross height of the weakest strip with one row."""
-    bolts = jacket.bolts
-    height = seam_strip_width(pitch=bolts.pitch, end_distance=bolts.end_distance)
-    steps.add("h", "min(s, e_end + s/2)", height, "mm", "geometry")
+    height = add_strip(jacket, steps, "h")
     steps.add("d_h", f"{ply.kind} hole across the force", ply.across, "mm", ply.source)
     net = net_width(height, hole_count=1, hole=ply.across, damage=0.0)
     return steps.add("A_n/A_g", "(h − d_h)/h", np.divide(net, height), "1", "geometry")
@@ -171,7 +171,6 @@ def seam_block_shear(code: SteelCode) -> LimitState:
     @limit_state("seam-block-shear", title=_BLOCK, provisions=code.provisions, effort=_EFFORT)
     def evaluate(jacket: Jacket) -> list[Result]:
         bolts, sleeve, splice = jacket.bolts, jacket.sleeve, jacket.splice
-        clause = code.clause("9.1.9")
         return [
             _block_row(
                 jacket,
@@ -180,7 +179,7 @@ def seam_block_shear(code: SteelCode) -> LimitState:
                 thickness=sleeve.thickness,
                 edge=bolts.seam_edge_distance,
                 hole=sleeve.hole,
-                clause=clause,
+                code=code,
             ),
             _block_row(
                 jacket,
@@ -189,7 +188,7 @@ def seam_block_shear(code: SteelCode) -> LimitState:
                 thickness=effective_splice_thickness(jacket),
                 edge=bolts.plate_edge_distance,
                 hole=splice.hole,
-                clause=clause,
+                code=code,
             ),
         ]
 
@@ -204,12 +203,14 @@ def _block_row(
     thickness: Real,
     edge: Real,
     hole: Hole,
-    clause: str,
+    code: SteelCode,
 ) -> Result:
-    steps, bolts = Steps(), jacket.bolts
+    steps, bolts, clause = Steps(), jacket.bolts, code.clause("9.1.9")
     demand = add_row_force(jacket, steps)
     add_steel(steps, steel)
-    steps.add("t", plate, thickness, "mm", "input; splice plates: smallest t over share")
+    steps.add(
+        "t", plate, thickness, "mm", "input sleeve.thickness or splice.thickness over its share"
+    )
     blocks = seam_blocks(
         rows=bolts.rows,
         columns=bolts.columns,
@@ -227,12 +228,24 @@ def _block_row(
         yield_strength=steel.yield_strength,
         tensile_strength=steel.tensile_strength,
     )
+    steps.add("k_bs", "tension spread evenly", 1.0, "1", clause)
     for name, block in blocks.items():
+        areas = block.areas
+        steps.add("A_gv", f"{name}: gross, in shear", areas.gross_shear, "mm2", "geometry")
+        steps.add("A_nv", f"{name}: net, in shear", areas.net_shear, "mm2", "geometry")
+        steps.add("A_nt", f"{name}: net, in tension", areas.net_tension, "mm2", "geometry")
+        steps.add("n_r", f"{name}: its rows", block.rows, "1", "geometry")
         one = np.divide(capacity_of(block.areas), block.rows)
         steps.add(f"R_bs ({name})", _BLOCK_RULE, one, "N", f"{clause}, per row")
     nominal = seam_block_shear_strength(blocks, capacity_of)
     steps.add("R_bs", "smallest", nominal, "N", clause)
     capacity = factored(
-        steps, "R_bs", nominal, factor=BLOCK_SHEAR_CAPACITY_FACTOR, unit="N", clause=clause
+        steps,
+        "R_bs",
+        nominal,
+        factor=BLOCK_SHEAR_CAPACITY_FACTOR,
+        unit="N",
+        code=code,
+        clause=clause,
     )
     return Result(_BLOCK, plate, demand, capacity, "N", clause, steps.lines)

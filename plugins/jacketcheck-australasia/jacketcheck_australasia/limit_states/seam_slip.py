@@ -96,7 +96,7 @@ def _design(jacket: Jacket, code: SteelCode, faying: FayingClass) -> Result:
     )
     steps.add("V_sf", "μ n_ei N_ti k_h", nominal, "N", clause)
     capacity = factored(
-        steps, "V_sf", nominal, factor=SLIP_CAPACITY_FACTOR, unit="N", clause=clause
+        steps, "V_sf", nominal, factor=SLIP_CAPACITY_FACTOR, unit="N", code=code, clause=clause
     )
     notes = _notes(jacket, code)
     return Result(_TITLE, HARDEST_ROW, demand, capacity, "N", clause, steps.lines, notes)

@@ -124,8 +124,8 @@ def _adhesive(added: AddedBarLayer, bond_stress: Real, factors: PartialFactors) 
         "mm",
         clause,
     )
-    share = steps.add("k_N", "A_p,N/(n A⁰_p,N) of the ring, from c_cr,Np; no group factor",
-                      _share(added, reach), "1", clause)  # fmt: skip
+    share = _add_share(added, reach, steps, ("c_cr,Np", "A_p,N", "A⁰_p,N"),
+                       f"{clause}, no group factor")  # fmt: skip
     steps.add("N_Rk", "k_N N⁰_Rk,p", share * single, "N", clause)
     capacity = _add_design(steps, share * single, fastenings.BOND_SEISMIC_FACTOR, factors, clause)
     return resistance_row(
@@ -165,8 +165,7 @@ def _breakout(added: AddedBarLayer, footing: FootingBlock, factors: PartialFacto
         clause,
     )
     reach = steps.add("c_cr,N", "1.5 h_ef", fastenings.cone_reach(added.embedment), "mm", clause)
-    share = steps.add("k_N", "A_c,N/(n A⁰_c,N) of the ring, from c_cr,N", _share(added, reach), "1",
-                      clause)  # fmt: skip
+    share = _add_share(added, reach, steps, ("c_cr,N", "A_c,N", "A⁰_c,N"), clause)
     steps.add("N_Rk", "k_N N⁰_Rk,c", share * single, "N", clause)
     capacity = _add_design(steps, share * single, fastenings.CONE_SEISMIC_FACTOR, factors, clause)
     precluded = added.breakout_precluded
@@ -192,8 +191,18 @@ def _add_ring(added: AddedBarLayer, steps: Steps) -> None:
               "input added_bars.circle_diameter")  # fmt: skip
 
 
-def _share(added: AddedBarLayer, reach: Real) -> Real:
-    return ring_area_share(reach, circle_radius=added.layer.circle_radius, count=added.layer.count)
+def _add_share(
+    added: AddedBarLayer, reach: Real, steps: Steps, symbols: tuple[str, str, str], clause: str
+) -> Real:
+    """Write down the share of its influence area that each bar of the ring has to itself [-]."""
+    radius, (distance, area, alone) = added.layer.circle_radius, symbols
+    inner = np.maximum(np.subtract(radius, reach), 0.0)
+    ring = np.pi * (np.square(np.add(radius, reach)) - np.square(inner))
+    steps.add(area, f"π ((R_b + {distance})² − max(R_b − {distance}, 0)²)", ring, "mm2",
+              f"{clause}, area of the ring")  # fmt: skip
+    steps.add(alone, f"(2 {distance})²", np.square(np.multiply(2.0, reach)), "mm2", clause)
+    share = ring_area_share(reach, circle_radius=radius, count=added.layer.count)
+    return steps.add("k_N", f"{area}/(n {alone}) ≤ 1", share, "1", clause)
 
 
 def _add_design(

@@ -81,10 +81,13 @@ def seam_bolt_row(jacket: Jacket) -> list[Result]:
     """A row of bolts that share its force alike, each with the least of its capacities."""
     steps = Steps()
     demand = add_row_force(jacket, steps)
-    plates = np.minimum(_add_sleeve_bearing(jacket, steps), _add_splice_bearing(jacket, steps))
+    plates = np.minimum(
+        _add_sleeve_bearing(jacket, steps), _add_splice_bearing(jacket, steps, "V_dpb,p")
+    )
     least = np.minimum(_add_shear(jacket, steps), plates)
-    capacity = steps.add("V_row", "n_c min(V_dsb, V_dpb)", np.multiply(jacket.bolts.columns, least),
-                         "N", is_800("10.3.2"))  # fmt: skip
+    capacity = steps.add("V_row", "n_c min(V_dsb, V_dpb, V_dpb,p)",
+                         np.multiply(jacket.bolts.columns, least), "N",
+                         is_800("10.3.2"))  # fmt: skip
     clause = f"{_SHEAR_CLAUSE}, 10.3.4"
     return [Result(_ROW, HARDEST_ROW, demand, capacity, "N", clause, steps.lines)]
 
@@ -93,11 +96,11 @@ def _add_shear(jacket: Jacket, steps: Steps) -> Real:
     bolts = jacket.bolts
     included = bolts.threads == "included"
     counted = "A_nb" if included else "A_sb"
+    steps.figure("d", f"{bolts.product}, {bolts.size}", bolts, "diameter", "mm")
     steps.figure("f_ub", bolts.product, bolts, "tensile_strength", "MPa")
     if included:
         steps.figure(counted, "threads included", bolts, "tensile_stress_area", "mm2")
     else:
-        steps.figure("d", bolts.size, bolts, "diameter", "mm")
         steps.add(counted, "π d²/4", bolts.area, "mm2", "shank, threads excluded")
     permitted = np.less_equal(np.divide(jacket.grip, bolts.diameter), LARGEST_GRIP)
     reduction = _add_reduction(jacket, steps, permitted)
@@ -111,7 +114,7 @@ def _add_shear(jacket: Jacket, steps: Steps) -> Real:
         reduction=reduction,
     )
     steps.add("V_nsb", f"f_ub/√3 n {counted} β_lj β_lg", nominal, "N", _SHEAR_CLAUSE)
-    return only_valid(_divided(steps, "V_nsb", nominal, _SHEAR_CLAUSE), permitted)
+    return only_valid(_divided(steps, "V_nsb", nominal, "V_dsb", _SHEAR_CLAUSE), permitted)
 
 
 def _add_reduction(jacket: Jacket, steps: Steps, permitted: Real) -> Real:
@@ -122,9 +125,10 @@ def _add_reduction(jacket: Jacket, steps: Steps, permitted: Real) -> Real:
     grip = grip_factor(
         within_range(jacket.grip, permitted, 1.0), diameter=bolts.diameter, long_joint_factor=joint
     )
+    steps.add("g", "spacing of the columns, 0 of one", bolts.gauge, "mm", "input bolts.gauge")
     steps.add("l_j", "(n_c − 1) g", length, "mm", "geometry")
     steps.add("l_g", "plates, at most 8 d", jacket.grip, "mm", "geometry")
-    steps.add("β_lj", "1.075 − l_j/(200 d), 0.75 to 1", joint, "1", is_800("10.3.3.1"))
+    steps.add("β_lj", "min(max(1.075 − l_j/(200 d), 0.75), 1)", joint, "1", is_800("10.3.3.1"))
     steps.add("β_lg", "8 d/(3 d + l_g) ≤ β_lj for l_g > 5 d", grip, "1", is_800("10.3.3.2"))
     return np.multiply(joint, grip)
 
@@ -132,23 +136,51 @@ def _add_reduction(jacket: Jacket, steps: Steps, permitted: Real) -> Real:
 def _add_sleeve_bearing(jacket: Jacket, steps: Steps) -> Real:
     sleeve = jacket.sleeve
     thickness = steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
-    edge = jacket.bolts.seam_edge_distance
-    return _add_bearing(jacket, steps, ply=sleeve, thickness=thickness, edge=edge)
+    return _add_bearing(
+        jacket,
+        steps,
+        ply=sleeve,
+        thickness=thickness,
+        edge=jacket.bolts.seam_edge_distance,
+        edge_source="input bolts.seam_edge_distance",
+        design="V_dpb",
+    )
 
 
-def _add_splice_bearing(jacket: Jacket, steps: Steps) -> Real:
+def _add_splice_bearing(jacket: Jacket, steps: Steps, design: str = "V_dpb") -> Real:
     thickness = effective_splice_thickness(jacket)
     steps.add("t", "splice plates: smallest of t over share", thickness, "mm", "statics")
-    edge = jacket.bolts.plate_edge_distance
-    return _add_bearing(jacket, steps, ply=jacket.splice, thickness=thickness, edge=edge)
+    return _add_bearing(
+        jacket,
+        steps,
+        ply=jacket.splice,
+        thickness=thickness,
+        edge=jacket.bolts.plate_edge_distance,
+        edge_source="input bolts.plate_edge_distance",
+        design=design,
+    )
 
 
 def _add_bearing(
-    jacket: Jacket, steps: Steps, *, ply: Sleeve | Splice, thickness: Real, edge: Real
+    jacket: Jacket,
+    steps: Steps,
+    *,
+    ply: Sleeve | Splice,
+    thickness: Real,
+    edge: Real,
+    edge_source: str,
+    design: str,
 ) -> Real:
     """Design capacity of a plate at each bolt, by the row's smallest k_b [N]."""
     bolts, steel = jacket.bolts, ply.steel
+    steps.figure("d", f"{bolts.product}, {bolts.size}", bolts, "diameter", "mm")
+    steps.figure("f_ub", bolts.product, bolts, "tensile_strength", "MPa")
     steps.figure("f_u", steel.name, steel, "tensile_strength", "MPa")
+    steps.add("e", "edge distance along the force", edge, "mm", edge_source)
+    steps.figure("d_0", f"{ply.hole.kind} hole along the force", ply.hole, "along", "mm")
+    several = bool(np.any(np.greater(bolts.columns, 1)))
+    if several:
+        steps.add("p", "spacing of the columns", bolts.gauge, "mm", "input bolts.gauge")
     factor = bearing_factor(
         end_distance=edge,
         # without a neighbour its distance does not count
@@ -157,7 +189,7 @@ def _add_bearing(
         bolt_strength=bolts.tensile_strength,
         plate_strength=steel.tensile_strength,
     )
-    rule = "min(e/(3 d_0), p/(3 d_0) − 0.25, f_ub/f_u, 1)"
+    rule = f"min(e/(3 d_0), {'p/(3 d_0) − 0.25, ' if several else ''}f_ub/f_u, 1)"
     steps.add("k_b", rule, factor, "1", _BEARING_CLAUSE)
     hole = bearing_hole_factor(ply.hole.kind)
     steps.add("k_h", f"{ply.hole.kind} hole", hole, "1", _BEARING_CLAUSE)
@@ -169,10 +201,16 @@ def _add_bearing(
         hole_factor=hole,
     )
     steps.add("V_npb", "2.5 k_b k_h d t f_u", nominal, "N", _BEARING_CLAUSE)
-    return _divided(steps, "V_npb", nominal, _BEARING_CLAUSE)
+    return _divided(steps, "V_npb", nominal, design, _BEARING_CLAUSE)
 
 
-def _divided(steps: Steps, symbol: str, nominal: Real, clause: str) -> Real:
+def _divided(steps: Steps, symbol: str, nominal: Real, design: str, clause: str) -> Real:
     return divided(
-        steps, symbol, nominal, factor=("γ_mb", BEARING_BOLT_FACTOR), unit="N", clause=clause
+        steps,
+        symbol,
+        nominal,
+        design=design,
+        factor=("γ_mb", BEARING_BOLT_FACTOR),
+        unit="N",
+        clause=clause,
     )

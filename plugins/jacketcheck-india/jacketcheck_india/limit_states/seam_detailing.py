@@ -8,10 +8,12 @@ from typing import Final
 import numpy as np
 
 from jacketcheck.plugin import (
+    Hole,
     Jacket,
     Kind,
     Real,
     Result,
+    Step,
     length_at_least,
     length_at_most,
     limit_state,
@@ -42,6 +44,7 @@ def bolt_spacing(jacket: Jacket) -> list[Result]:
             "Largest bolt spacing in the line at an edge",
             "rows (pitch)",
             provided=bolts.pitch,
+            given=_ply(jacket),
             allowed=detailing.max_edge_line_pitch(plate),
             clause=is_800("10.2.3.3"),
             symbol="p",
@@ -55,6 +58,7 @@ def bolt_spacing(jacket: Jacket) -> list[Result]:
                 "Largest bolt spacing along the force",
                 "columns (gauge)",
                 provided=bolts.gauge,
+                given=_ply(jacket),
                 allowed=detailing.max_tension_pitch(plate),
                 clause=is_800("10.2.3.2"),
                 symbol="p",
@@ -64,12 +68,25 @@ def bolt_spacing(jacket: Jacket) -> list[Result]:
     return rows
 
 
+def _bolt(jacket: Jacket) -> Step:
+    bolts = jacket.bolts
+    return Step(
+        "d", f"{bolts.product}, {bolts.size}", bolts.diameter, "mm", bolts.source_of("diameter")
+    )
+
+
+def _ply(jacket: Jacket) -> Step:
+    source = "input sleeve.thickness, splice.thickness, splice.inside_thickness"
+    return Step("t", "thinnest plate", thinnest_plate(jacket), "mm", source)
+
+
 def _spacing(jacket: Jacket, where: str, provided: Real) -> list[Result]:
     return [
         length_at_least(
             "Least bolt spacing",
             where,
             provided=provided,
+            given=_bolt(jacket),
             needed=detailing.min_pitch(jacket.bolts.diameter),
             clause=is_800("10.2.2"),
             symbol="p",
@@ -79,6 +96,7 @@ def _spacing(jacket: Jacket, where: str, provided: Real) -> list[Result]:
             "Largest bolt spacing",
             where,
             provided=provided,
+            given=_ply(jacket),
             allowed=detailing.max_pitch(thinnest_plate(jacket)),
             clause=is_800("10.2.3.1"),
             symbol="p",
@@ -93,27 +111,32 @@ def bolt_edge_distance(jacket: Jacket) -> list[Result]:
     """Least and largest distances to the sleeve's and the plates' edges."""
     bolts = jacket.bolts
     places = [
-        ("sleeve edge at the seam", bolts.seam_edge_distance, jacket.sleeve.hole.along),
-        ("vertical edge of the plate", bolts.plate_edge_distance, jacket.splice.hole.along),
+        ("sleeve edge at the seam", bolts.seam_edge_distance, jacket.sleeve.hole, "along"),
+        ("vertical edge of the plate", bolts.plate_edge_distance, jacket.splice.hole, "along"),
     ]
     places += [
-        (f"ends of {ply or 'sleeve and plates'}", bolts.end_distance, hole.across)
+        (f"ends of {ply or 'sleeve and plates'}", bolts.end_distance, hole, "across")
         for ply, hole in jacket.holes.items()
     ]
     return [
         row
-        for where, distance, hole in places
-        for row in (*_nearest(where, distance, hole), *_farthest(jacket, where, distance))
+        for where, distance, hole, direction in places
+        for row in (
+            *_nearest(where, distance, hole, direction),
+            *_farthest(jacket, where, distance),
+        )
     ]
 
 
-def _nearest(where: str, distance: Real, hole: Real) -> list[Result]:
-    clause = is_800("10.2.4.2")
+def _nearest(where: str, distance: Real, hole: Hole, direction: str) -> list[Result]:
+    clause, size = is_800("10.2.4.2"), hole.along if direction == "along" else hole.across
+    given = Step("d_0", f"{hole.kind} hole {direction} the force", size, "mm", hole.source)
     sheared = length_at_least(
         "Least edge distance",
         where,
         provided=distance,
-        needed=detailing.min_edge_distance(hole, edge=_SHEARED),
+        given=given,
+        needed=detailing.min_edge_distance(size, edge=_SHEARED),
         clause=clause,
         symbol="e",
         rule=f"1.7 d_0, {_SHEARED}",
@@ -122,7 +145,8 @@ def _nearest(where: str, distance: Real, hole: Real) -> list[Result]:
         "Least edge distance, rolled or machine-cut edge",
         where,
         provided=distance,
-        needed=detailing.min_edge_distance(hole, edge=_MACHINED),
+        given=given,
+        needed=detailing.min_edge_distance(size, edge=_MACHINED),
         clause=clause,
         symbol="e",
         rule=f"1.5 d_0, {_MACHINED}",
@@ -133,19 +157,26 @@ def _nearest(where: str, distance: Real, hole: Real) -> list[Result]:
 def _farthest(jacket: Jacket, where: str, distance: Real) -> list[Result]:
     clause, plate = is_800("10.2.4.3"), thinnest_plate(jacket)
     strongest = np.maximum(jacket.sleeve.steel.yield_strength, jacket.splice.steel.yield_strength)
+    strength = Step(
+        "f_y", "the stronger plate", strongest, "MPa",
+        "; ".join(dict.fromkeys(one.steel.source_of("yield_strength")
+                                for one in (jacket.sleeve, jacket.splice))),
+    )  # fmt: skip
     general = length_at_most(
         "Largest edge distance",
         where,
         provided=distance,
+        given=(_ply(jacket), strength),
         allowed=detailing.max_edge_distance(plate, yield_strength=strongest),
         clause=clause,
         symbol="e",
-        rule="12 t √(250/f_y), f_y of the stronger plate",
+        rule="12 t √(250/f_y)",
     )
     exposed = length_at_most(
         "Largest edge distance, exposed to corrosion",
         where,
         provided=distance,
+        given=_ply(jacket),
         allowed=detailing.max_corrosion_edge_distance(plate),
         clause=clause,
         symbol="e",

@@ -7,7 +7,7 @@ from typing import Final
 import numpy as np
 
 from jacketcheck.mechanics.block_shear import seam_block
-from jacketcheck.mechanics.plate_strength import net_width, seam_strip_width
+from jacketcheck.mechanics.plate_strength import net_width
 from jacketcheck.plugin import (
     Hole,
     Jacket,
@@ -17,14 +17,13 @@ from jacketcheck.plugin import (
     Steps,
     add_hoop_force,
     add_row_force,
+    add_splice_strength,
     effective_splice_thickness,
     limit_state,
     splice_eccentricity,
-    splice_shares,
-    splice_strength,
 )
 from jacketcheck_india.codes import ULTIMATE_FACTOR, YIELD_FACTOR, is_800
-from jacketcheck_india.limit_states._rows import add_steel, divided
+from jacketcheck_india.limit_states._rows import add_steel, add_strip, divided
 from jacketcheck_india.mechanics.plate_strength import (
     BlockAreas,
     block_shear_design_strength,
@@ -51,7 +50,7 @@ _SPLICE_YIELD: Final = "Yield of the splice plates over the seam"
 _SPLICE_NET: Final = "Net section of the splice plates"
 _BLOCK: Final = "Block shear at the seam"
 _BLOCK_RULE: Final = (
-    "min(A_vg f_y/(√3 γ_m0) + 0.9 A_tn f_u/γ_m1, 0.9 A_vn f_u/(√3 γ_m1) + A_tg f_y/γ_m0)"
+    "min(A_vg f_y/(√3 γ_m0) + 0.9 A_tn f_u/γ_m1, 0.9 A_vn f_u/(√3 γ_m1) + A_tg f_y/γ_m0)/n_r"
 )
 _YIELDS: Final = ("γ_m0", YIELD_FACTOR)
 _RUPTURES: Final = ("γ_m1", ULTIMATE_FACTOR)
@@ -67,9 +66,10 @@ def sleeve_gross_yield(jacket: Jacket) -> list[Result]:
     steps, sleeve = Steps(), jacket.sleeve
     demand = add_hoop_force(jacket, steps)
     add_steel(steps, sleeve.steel)
+    steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
     nominal = gross_yield_capacity(sleeve.steel.yield_strength, gross_area=sleeve.thickness)
-    steps.add("A_g f_y", "t f_y", nominal, "N/mm", _YIELD_CLAUSE)
-    capacity = divided(steps, "A_g f_y", nominal, factor=_YIELDS, unit="N/mm", clause=_YIELD_CLAUSE)
+    steps.add("T_n", "t f_y", nominal, "N/mm", _YIELD_CLAUSE)
+    capacity = _designed(steps, nominal, "T_dg", _YIELDS, _YIELD_CLAUSE)
     return [Result(_SLEEVE_YIELD, _SEAM, demand, capacity, "N/mm", _YIELD_CLAUSE, steps.lines)]
 
 
@@ -83,10 +83,9 @@ def sleeve_net_rupture(jacket: Jacket) -> list[Result]:
     nominal = net_rupture_capacity(
         sleeve.steel.tensile_strength, net_area=np.multiply(ratio, sleeve.thickness)
     )
-    steps.add("0.9 A_n f_u", "0.9 t (A_n/A_g) f_u", nominal, "N/mm", _RUPTURE_CLAUSE)
-    capacity = divided(
-        steps, "0.9 A_n f_u", nominal, factor=_RUPTURES, unit="N/mm", clause=_RUPTURE_CLAUSE
-    )
+    steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
+    steps.add("T_n", "0.9 t (A_n/A_g) f_u", nominal, "N/mm", _RUPTURE_CLAUSE)
+    capacity = _designed(steps, nominal, "T_dn", _RUPTURES, _RUPTURE_CLAUSE)
     return [Result(_SLEEVE_NET, _SEAM, demand, capacity, "N/mm", _RUPTURE_CLAUSE, steps.lines)]
 
 
@@ -96,8 +95,9 @@ def splice_gross_yield(jacket: Jacket) -> list[Result]:
     steps, steel = Steps(), jacket.splice.steel
     demand = add_hoop_force(jacket, steps)
     add_steel(steps, steel)
-    nominal = _add_splice(jacket, steps, stress=steel.yield_strength, clause=_YIELD_CLAUSE)
-    capacity = divided(steps, "T_n", nominal, factor=_YIELDS, unit="N/mm", clause=_YIELD_CLAUSE)
+    stress = steps.add("f", "f_y", steel.yield_strength, "MPa", "gross section")
+    nominal = add_splice_strength(jacket, steps, stress=stress, symbol="T_n", clause=_YIELD_CLAUSE)
+    capacity = _designed(steps, nominal, "T_dg", _YIELDS, _YIELD_CLAUSE)
     return [Result(_SPLICE_YIELD, _SEAM, demand, capacity, "N/mm", _YIELD_CLAUSE, steps.lines,
                    _bending_notes(jacket))]  # fmt: skip
 
@@ -110,23 +110,18 @@ def splice_net_rupture(jacket: Jacket) -> list[Result]:
     add_steel(steps, steel)
     ratio = _add_net_ratio(jacket, jacket.splice.hole, steps)
     # the stress that the net section reaches, so that bending counts with it as well
-    stress = net_rupture_capacity(steel.tensile_strength, net_area=1.0)
-    steps.add("0.9f_u", "0.9 f_u", stress, "MPa", clause)
-    nominal = _add_splice(jacket, steps, stress=stress, net_ratio=ratio, clause=clause)
-    capacity = divided(steps, "T_n", nominal, factor=_RUPTURES, unit="N/mm", clause=clause)
+    stress = net_rupture_capacity(steel.tensile_strength, net_area=ratio)
+    steps.add("f", "0.9 (A_n/A_g) f_u", stress, "MPa", clause)
+    nominal = add_splice_strength(jacket, steps, stress=stress, symbol="T_n", clause=clause)
+    capacity = _designed(steps, nominal, "T_dn", _RUPTURES, clause)
     return [Result(_SPLICE_NET, _SEAM, demand, capacity, "N/mm", clause, steps.lines,
                    _bending_notes(jacket))]  # fmt: skip
 
 
-def _add_splice(
-    jacket: Jacket, steps: Steps, *, stress: Real, net_ratio: Real = 1.0, clause: str
+def _designed(
+    steps: Steps, nominal: Real, design: str, factor: tuple[str, float], clause: str
 ) -> Real:
-    """Nominal strength of the plate that is worked harder, bending included [N/mm]."""
-    steps.add("e", "sleeve to plate, mid-planes; 0 with plates on both sides",
-              splice_eccentricity(jacket), "mm", "statics")  # fmt: skip
-    steps.add("share", "outside plate", splice_shares(jacket)[0], "1", "statics, no bending")
-    nominal = splice_strength(jacket, stress=stress, net_ratio=net_ratio).least
-    return steps.add("T_n", "N_p/(√(1 + 4q²) + 2q)/share, q = e/t", nominal, "N/mm", clause)
+    return divided(steps, "T_n", nominal, design=design, factor=factor, unit="N/mm", clause=clause)
 
 
 def _bending_notes(jacket: Jacket) -> tuple[str, ...]:
@@ -135,9 +130,7 @@ def _bending_notes(jacket: Jacket) -> tuple[str, ...]:
 
 def _add_net_ratio(jacket: Jacket, ply: Hole, steps: Steps) -> Real:
     """Net over gross height of the weakest strip with one row."""
-    bolts = jacket.bolts
-    height = seam_strip_width(pitch=bolts.pitch, end_distance=bolts.end_distance)
-    steps.add("b", "min(s, e_end + s/2)", height, "mm", "geometry")
+    bolts, height = jacket.bolts, add_strip(jacket, steps, "b")
     hole = np.add(ply.across, hole_allowance(bolts.hole_making))
     steps.add("d_h", f"{ply.kind} hole, {bolts.hole_making}", hole, "mm", _RUPTURE_CLAUSE)
     net = net_width(height, hole_count=1, hole=hole, damage=0.0)
@@ -174,12 +167,24 @@ def _block_row(
     steps = Steps()
     demand = add_row_force(jacket, steps)
     add_steel(steps, steel)
-    steps.add("t", plate, thickness, "mm", "input; splice plates: smallest t over share")
+    steps.add(
+        "t", plate, thickness, "mm", "input sleeve.thickness or splice.thickness over its share"
+    )
+    for symbol, value in (_YIELDS, _RUPTURES):
+        steps.add(symbol, "partial safety factor", value, "1", is_800("Table 5"))
     strengths = []
     for name, rows, areas in _blocks(jacket, thickness=thickness, edge=edge, hole=hole):
         strength = block_shear_design_strength(
             areas, yield_strength=steel.yield_strength, tensile_strength=steel.tensile_strength
         )
+        for symbol, told, area in (
+            ("A_vg", "gross, in shear", areas.gross_shear),
+            ("A_vn", "net, in shear", areas.net_shear),
+            ("A_tg", "gross, in tension", areas.gross_tension),
+            ("A_tn", "net, in tension", areas.net_tension),
+        ):
+            steps.add(symbol, f"{name}: {told}", area, "mm2", "geometry")
+        steps.add("n_r", f"{name}: its rows", rows, "1", "geometry")
         one = np.divide(strength, rows)
         strengths.append(steps.add(f"T_db ({name})", _BLOCK_RULE, one, "N", _BLOCK_CLAUSE))
     capacity = np.minimum.reduce(np.broadcast_arrays(*strengths))

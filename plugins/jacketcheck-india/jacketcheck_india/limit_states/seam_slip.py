@@ -106,8 +106,10 @@ def _add_nominal(jacket: Jacket, faying: FayingClass, steps: Steps) -> Real:
     kind = jacket.least_hole(slip_hole_factor)
     hole = steps.add("K_h", f"{kind} hole", slip_hole_factor(kind), "1", _CLAUSE)
     joint = long_joint_factor(length, diameter=bolts.diameter)
+    steps.add("g", "spacing of the columns, 0 of one", bolts.gauge, "mm", "input bolts.gauge")
     steps.add("l_j", "(n_c − 1) g", length, "mm", "geometry")
-    steps.add("β_lj", "1.075 − l_j/(200 d), 0.75 to 1", joint, "1", is_800("10.4.3.1"))
+    steps.figure("d", f"{bolts.product}, {bolts.size}", bolts, "diameter", "mm")
+    steps.add("β_lj", "min(max(1.075 − l_j/(200 d), 0.75), 1)", joint, "1", is_800("10.4.3.1"))
     nominal = slip_capacity(
         faying.slip_coefficient,
         bolt_tension=tension,
