@@ -120,8 +120,10 @@ def seam_bolt_row(code: SteelCode) -> LimitState:
         sleeve = _add_sleeve_bearing(jacket, steps, code)
         splice = _add_splice_bearing(jacket, steps, code, "V_b,p")
         least = np.minimum(shear, np.minimum(sleeve, splice))
-        capacity = steps.add("φR_row", "n_c min(φV_f, φV_b, φV_b,p)", np.multiply(columns, least), "N",
-                             "bolts in line with the force share it alike")  # fmt: skip
+        alike = "bolts in line with the force share it alike"
+        capacity = steps.add(
+            "φR_row", "n_c min(φV_f, φV_b, φV_b,p)", np.multiply(columns, least), "N", alike
+        )
         return [Result(_ROW, HARDEST_ROW, demand, capacity, "N", clause, steps.lines)]
 
     return evaluate
