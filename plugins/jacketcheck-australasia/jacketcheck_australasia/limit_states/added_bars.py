@@ -78,13 +78,31 @@ def _as3600_development(bar: _Bar, steps: Steps) -> Real:
         cover_dimension=bar.cover,
     )
     clause = f"{AS_3600} cl. 13.1.2.2"
+    _add_as3600_length(bar, steps, clause)
+    rule = "max(L_sy.t, 0.058 f_s k_1 d_b)"
+    return steps.add("L_sy.tb", rule, only_valid(length, bar.covered), "mm", clause)
+
+
+def _add_as3600_length(bar: _Bar, steps: Steps, clause: str) -> None:
+    """Write down the length that the equation gives, before its least value."""
+    length = development.as3600_equation_length(
+        bar.diameter,
+        bar_stress=bar.stress,
+        concrete_strength=bar.strength,
+        cover_dimension=bar.cover,
+    )
     steps.add("k_1", "bars that stand upright", 1.0, "1", clause)
     steps.add("k_2", "(132 − d_b)/100", np.subtract(132.0, bar.diameter) / 100.0, "1", clause)
     confined = 1.0 - 0.15 * np.subtract(bar.cover, bar.diameter) / bar.diameter
     steps.add("k_3", "min(max(1 − 0.15 (c_d − d_b)/d_b, 0.7), 1)", np.clip(confined, 0.7, 1.0), "1",
               clause)  # fmt: skip
-    rule = "0.5 k_1 k_3 f_s d_b/(k_2 √min(f′c, 65)) ≥ 0.058 f_s k_1 d_b"
-    return steps.add("L_sy.tb", rule, only_valid(length, bar.covered), "mm", clause)
+    rule = "0.5 k_1 k_3 f_s d_b/(k_2 √min(f′c, 65))"
+    steps.add("L_sy.t", rule, only_valid(length, bar.covered), "mm", clause)
+
+
+def _add_counted_distance(bar: _Bar, steps: Steps, apart: Real, clause: str) -> None:
+    counted = development.counted_distance(apart, bar.diameter)
+    steps.add("s_b", "a_c where it exceeds 3 d_b, else 0", counted, "mm", clause)
 
 
 def _as3600_lap(bar: _Bar, steps: Steps, *, apart: Real) -> Real:
@@ -95,8 +113,10 @@ def _as3600_lap(bar: _Bar, steps: Steps, *, apart: Real) -> Real:
         cover_dimension=bar.cover,
         clear_distance=apart,
     )
-    rule = "max(1.25 L_sy.t, L_sy.t + 1.5 a_c) ≥ 0.058 f_s d_b, a_c counted above 3 d_b"
     clause = f"{AS_3600} cl. 13.2.2"
+    _add_as3600_length(bar, steps, f"{AS_3600} cl. 13.1.2.2")
+    _add_counted_distance(bar, steps, apart, clause)
+    rule = "max(1.25 L_sy.t, L_sy.t + 1.5 s_b, 0.058 f_s d_b)"
     return steps.add("L_sy.t.lap", rule, only_valid(length, bar.covered), "mm", clause)
 
 
@@ -106,7 +126,7 @@ def _nzs3101_development(bar: _Bar, steps: Steps) -> Real:
     )
     clause = f"{NZS_3101} cl. 8.6.3.2"
     steps.add("α_a", "bars that stand upright", 1.0, "1", clause)
-    rule = "0.5 α_a f_s d_b/√f′c ≥ 300 mm"
+    rule = "max(0.5 α_a f_s d_b/√min(f′c, 70), 300)"
     return steps.add("L_db", rule, only_valid(length, bar.covered), "mm", clause)
 
 
@@ -117,8 +137,10 @@ def _nzs3101_lap(bar: _Bar, steps: Steps, *, apart: Real) -> Real:
         concrete_strength=bar.strength,
         clear_distance=apart,
     )
-    rule = "L_db + 1.5 a_c, a_c counted above 3 d_b"
     clause = f"{NZS_3101} cl. 8.7.2"
+    _nzs3101_development(bar, steps)
+    _add_counted_distance(bar, steps, apart, clause)
+    rule = "L_db + 1.5 s_b"
     return steps.add("L_ds", rule, only_valid(length, bar.covered), "mm", clause)
 
 

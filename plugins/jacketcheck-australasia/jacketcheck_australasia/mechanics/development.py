@@ -18,7 +18,9 @@ __all__ = [
     "LARGEST_STRENGTH",
     "LEAST_STRENGTH",
     "as3600_development_length",
+    "as3600_equation_length",
     "as3600_lap_length",
+    "counted_distance",
     "nzs3101_development_length",
     "nzs3101_lap_length",
 ]
@@ -105,6 +107,48 @@ def as3600_development_length(
     return np.maximum(length, least)
 
 
+def as3600_equation_length(
+    bar_diameter: Real,
+    *,
+    bar_stress: Real,
+    concrete_strength: Real,
+    cover_dimension: Real,
+    position_factor: Real = 1.0,
+) -> Real:
+    """Development length by the equation of AS 3600 alone, before its least value.
+
+    Parameters
+    ----------
+    bar_diameter, bar_stress, concrete_strength, cover_dimension, position_factor
+        As in `as3600_development_length` [mm, MPa, -].
+
+    Returns
+    -------
+    Real
+        ``L_sy.t`` [mm], broadcast over the arguments.
+
+    Raises
+    ------
+    DomainError
+        If an argument lies outside its range.
+
+    References
+    ----------
+    As in `as3600_development_length`.
+
+    Examples
+    --------
+    >>> length = as3600_equation_length(
+    ...     20.0, bar_stress=500.0, concrete_strength=25.0, cover_dimension=25.0)
+    >>> round(float(length))
+    859
+    """
+    length, _ = _as3600_lengths(
+        bar_diameter, bar_stress, concrete_strength, cover_dimension, position_factor
+    )
+    return length
+
+
 def _as3600_lengths(
     bar_diameter: Real,
     bar_stress: Real,
@@ -176,12 +220,39 @@ def as3600_lap_length(
     length, least = _as3600_lengths(
         bar_diameter, bar_stress, concrete_strength, cover_dimension, position_factor
     )
-    apart = 1.5 * np.asarray(_counted_distance(clear_distance, bar_diameter))
+    apart = 1.5 * np.asarray(counted_distance(clear_distance, bar_diameter))
     return np.maximum(np.maximum(_LAP_FACTOR * np.asarray(length), length + apart), least)
 
 
-def _counted_distance(clear_distance: Real, bar_diameter: Real) -> Real:
-    """Clear distance of lapped bars that lengthens their lap [mm]."""
+def counted_distance(clear_distance: Real, bar_diameter: Real) -> Real:
+    """Clear distance of lapped bars that lengthens their lap.
+
+    Parameters
+    ----------
+    clear_distance
+        Between the lapped bars [mm], at least zero; scalar or array.
+    bar_diameter
+        Bar diameter [mm], above zero.
+
+    Returns
+    -------
+    Real
+        The distance where it exceeds three bar diameters, else zero [mm].
+
+    Raises
+    ------
+    DomainError
+        If the distance is below zero.
+
+    References
+    ----------
+    AS 3600:2018 cl. 13.2.2; NZS 3101:2006 cl. 8.7.2, from memory.
+
+    Examples
+    --------
+    >>> float(counted_distance(50.0, 20.0)), float(counted_distance(80.0, 20.0))
+    (0.0, 80.0)
+    """
     require_at_least(0.0, clear_distance=clear_distance)
     near = np.less_equal(clear_distance, np.multiply(_NEAR, bar_diameter))
     return np.where(near, 0.0, clear_distance)
@@ -292,4 +363,4 @@ def nzs3101_lap_length(
         concrete_strength=concrete_strength,
         position_factor=position_factor,
     )
-    return length + 1.5 * np.asarray(_counted_distance(clear_distance, bar_diameter))
+    return length + 1.5 * np.asarray(counted_distance(clear_distance, bar_diameter))
