@@ -87,6 +87,23 @@ def test_codes_side_by_side(
     assert slip["EN"] / slip["AASHTO"] == pytest.approx(0.4 / 1.25 / 0.5, rel=1e-9)
 
 
+def test_the_same_check_has_the_same_title_in_both_sets(host: Host, jacket: Jacket) -> None:
+    """Else a comparison shows two lines with one empty cell each."""
+    shared = {"seam-block-shear", "sleeve-bearing", "splice-bearing", "grout-interface"}
+    catalog = host.catalog
+    names = ("AISC B", "AASHTO B", "EN 1090 A")
+    classes = tuple(catalog.faying_class(name) for name in names)
+    both = replace(jacket, bolts=replace(jacket.bolts, faying_classes=classes))
+    us, europe = (
+        {
+            (row.limit_state, row.title, row.location)
+            for row in evaluate(both, host=host, provisions=provisions, only=shared)
+        }
+        for provisions in ("us", "europe")
+    )
+    assert us == europe
+
+
 def test_a_national_annex_changes_one_place(jacket: Jacket) -> None:
     own = replace(RECOMMENDED, label="of an invented annex", section=1.1, slip=1.5)
     found = {one.id: one for one in limit_states("northland", own)}

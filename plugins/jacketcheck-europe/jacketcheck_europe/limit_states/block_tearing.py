@@ -73,7 +73,7 @@ def _block(jacket: Jacket, plate: _TornPlate, factors: PartialFactors) -> Result
     weakest = np.min(np.broadcast_arrays(*per_row), axis=0)
     capacity = steps.add("V_eff,Rd", "smallest", weakest, "N", _CLAUSE)
     return resistance_row(
-        "Block tearing at the seam",
+        "Block shear at the seam",
         plate.name,
         steps,
         demand=demand,

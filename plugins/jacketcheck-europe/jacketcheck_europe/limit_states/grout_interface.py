@@ -86,7 +86,7 @@ def grout_interface(jacket: Jacket, factors: PartialFactors) -> list[Result]:
     return [
         resistance_row(
             _TITLE,
-            f"{surface} face of the column",
+            f"{jacket.column_face} face of the column",
             steps,
             demand=demand,
             capacity=capacity,

@@ -72,8 +72,8 @@ def _bearing(jacket: Jacket, plate: PlateAtBolts, factors: PartialFactors) -> Re
     capacity = steps.add("F_b,Rd", expression, weakest, "N",
                          f"{EN_1993_8} Table 3.2, category C: each bolt")  # fmt: skip
     return resistance_row(
-        f"Bearing of the {plate.name} at the bolts",
-        f"weakest bolt of the {_PLACE}",
+        f"Bearing and tear-out of the {plate.name} at the bolts",
+        _PLACE,
         steps,
         demand=demand,
         capacity=capacity,

@@ -12,6 +12,8 @@ from jacketcheck_europe.faying_classes import FAYING_CLASSES
         pytest.param("EN 1090 A", 0.5, id="S-18-A"),
         pytest.param("EN 1090 B", 0.4, id="S-18-B"),
         pytest.param("EN 1090 C", 0.3, id="S-18-C"),
+        # EN 1090-2:2018 Table 17, from memory
+        pytest.param("EN 1090 C galvanized", 0.35, id="C-galvanized"),
         pytest.param("EN 1090 D", 0.2, id="S-18-D"),
     ],
 )

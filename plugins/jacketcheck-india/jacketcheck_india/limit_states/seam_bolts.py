@@ -38,8 +38,8 @@ from jacketcheck_india.mechanics.bolt_strength import (
 __all__ = ["seam_bolt_row", "seam_bolt_shear", "sleeve_bearing", "splice_bearing"]
 
 _SHEAR: Final = "Shear of the seam bolts"
-_SLEEVE: Final = "Bearing of the sleeve at the bolts"
-_SPLICE: Final = "Bearing of the splice plates at the bolts"
+_SLEEVE: Final = "Bearing and tear-out of the sleeve at the bolts"
+_SPLICE: Final = "Bearing and tear-out of the splice plates at the bolts"
 _ROW: Final = "Strength of a bolt row"
 _SHEAR_CLAUSE: Final = is_800("10.3.3")
 _BEARING_CLAUSE: Final = is_800("10.3.4")
