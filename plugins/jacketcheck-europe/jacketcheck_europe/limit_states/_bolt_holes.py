@@ -216,8 +216,8 @@ def add_bearing(
 
 def _widest_hole(jacket: Jacket) -> Real:
     """Hole of the ply that leaves the bolt most room, of slots the width [mm]."""
-    plies = (jacket.sleeve.hole, jacket.splice.hole)
-    return np.maximum(*(hole_distances(jacket, ply).hole for ply in plies))
+    sleeve, splice = (hole_distances(jacket, ply.hole) for ply in (jacket.sleeve, jacket.splice))
+    return np.maximum(sleeve.hole, splice.hole)
 
 
 def shear_of_bolt(jacket: Jacket, factors: PartialFactors) -> Real:
