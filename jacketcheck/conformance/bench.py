@@ -10,6 +10,7 @@ import numpy as np
 
 from jacketcheck.analysis.least_demand import with_least_demand
 from jacketcheck.catalog.records import BoltProduct
+from jacketcheck.conformance.marked_figures import MarkedFigures, marked_figures
 from jacketcheck.conformance.standard import (
     Repairs,
     in_units,
@@ -82,6 +83,11 @@ class Bench:
             for name, repair in self.inputs.items()
             if name == repair.job.variant or name.endswith(f": {repair.job.variant}")
         )
+
+    @cached_property
+    def marked(self) -> dict[str, MarkedFigures]:
+        """The jackets with everything on them, every figure of the catalogue marked."""
+        return {name: marked_figures(self.jackets[name]) for name in self.bases}
 
     @cached_property
     def twins(self) -> dict[str, Jacket]:

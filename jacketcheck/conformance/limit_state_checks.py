@@ -9,6 +9,7 @@ import numpy as np
 
 from jacketcheck.conformance.bench import Bench
 from jacketcheck.conformance.case import check
+from jacketcheck.conformance.marked_figures import wrongly_sourced
 from jacketcheck.conformance.rows import (
     differences,
     fingerprint,
@@ -107,6 +108,24 @@ def symbols_are_introduced(subject: Subject, bench: Bench) -> Iterator[str]:
                     f"{step.expression!r}, and no step above says what it is; write it down "
                     f"first: Steps().add({symbol!r}, what it is, value, unit, source)"
                 )
+
+
+@check("limit state")
+def figures_cite_their_source(subject: Subject, bench: Bench) -> Iterator[str]:
+    """A step that prints a figure of the catalogue cites the source of that very figure."""
+    seen: set[tuple[str, str]] = set()
+    for name, figures in bench.marked.items():
+        answer = bench.answer(subject.item, figures.jacket, f"{name}, figures marked")
+        for row in rows_of(answer):
+            for step, path in wrongly_sourced(row.steps, figures):
+                if (step.symbol, path) not in seen:
+                    seen.add((step.symbol, path))
+                    record, _, field = path.rpartition(".")
+                    yield (
+                        f"on {name!r}: {place(row)}: step {step.symbol!r} prints {path} and cites "
+                        f"{step.source!r}; write it down with Steps().figure({step.symbol!r}, "
+                        f"what it is, jacket.{record}, {field!r}, {step.unit!r})"
+                    )
 
 
 @check("limit state")
@@ -289,6 +308,7 @@ LIMIT_STATE_CHECKS = (
     answers_at_the_edges,
     rows_name_their_sources,
     symbols_are_introduced,
+    figures_cite_their_source,
     numbers_are_there,
     units_are_known,
     same_answer_twice,

@@ -14,7 +14,14 @@ from typing import Final
 
 from jacketcheck.results import Step
 
-__all__ = ["CONSTANTS", "FUNCTIONS", "UNITS", "unknown_symbols", "without_introduction"]
+__all__ = [
+    "CONSTANTS",
+    "FUNCTIONS",
+    "UNITS",
+    "unknown_symbols",
+    "uses_any",
+    "without_introduction",
+]
 
 FUNCTIONS: Final = frozenset({"min", "max", "ln", "log", "exp", "sin", "cos", "tan", "cot"})
 CONSTANTS: Final = frozenset({"π"})
@@ -34,6 +41,17 @@ def without_introduction(steps: Iterable[Step]) -> Iterator[tuple[Step, str]]:
         for symbol in unknown_symbols(step.expression, known):
             yield step, symbol
         known.add(step.symbol)
+
+
+def uses_any(expression: str, known: Collection[str]) -> bool:
+    """Whether an expression uses any of the known symbols, and so is more than words.
+
+    Examples
+    --------
+    >>> uses_any("2.4 d", {"d"}), uses_any("hole of a bolt", {"d"})
+    (True, False)
+    """
+    return any(word in known for word in _words(expression, sorted(known, key=len, reverse=True)))
 
 
 def unknown_symbols(expression: str, known: Collection[str]) -> tuple[str, ...]:

@@ -240,7 +240,10 @@ def _hole(repair: RepairInput, catalog: Catalog, ply: str, written: HoleType | N
         min_end_distance=size.min_edge_distance + _edge_increment(size, kind, "beside"),
         field="bolts.hole" if written is None else f"{ply}.hole",
         source=size.source_of("holes"),
-        sources=dict.fromkeys(("min_edge_distance", "min_end_distance"), "; ".join(edges)),
+        sources={
+            **dict.fromkeys(("along", "across"), size.source_of("holes")),
+            **dict.fromkeys(("min_edge_distance", "min_end_distance"), "; ".join(edges)),
+        },
     )
 
 

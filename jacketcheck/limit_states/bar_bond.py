@@ -7,7 +7,7 @@ from typing import Final
 import numpy as np
 
 from jacketcheck.analysis.bond import BarBond, bar_bonds
-from jacketcheck.analysis.damaged_bars import add_anchorage_length, debonding_bars
+from jacketcheck.analysis.damaged_bars import add_anchorage_length, debonding_bars, target_figure
 from jacketcheck.analysis.named_losses import pressure_losses
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.limit_state import NoScatter, Scatter, limit_state
@@ -46,8 +46,8 @@ def bar_bond(jacket: Jacket) -> list[Result]:
     for index, bond in enumerate(bar_bonds(jacket)):
         steps = Steps()
         demand = _add_bond(jacket, index, steps)
-        capacity = steps.add("f_s", "largest over free-end slips", bond.developed_stress, "MPa",
-                             _EQUATIONS)  # fmt: skip
+        capacity = steps.add("f_s", "min(f_ue, largest over free-end slips)",
+                             bond.developed_stress, "MPa", _EQUATIONS)  # fmt: skip
         row = Result(_STRESS, bars.name(index), demand, capacity, "MPa", jacket.bond_model.source,
                      steps.lines, _notes(jacket, index), without_margin=True,
                      rule="bond-stress", follows_from=pressure_losses(jacket))  # fmt: skip
@@ -96,8 +96,9 @@ def _add_bond(jacket: Jacket, index: int, steps: Steps) -> Real:
     _add_law(jacket, bond, steps)
     add_anchorage_length(jacket, steps, debonding_bars(jacket).groups[index])
     target = np.asarray(bond.target_stress)[()]
+    source = jacket.column.layer.steel.source_of(target_figure(jacket))
     return steps.add("f_target", f"{jacket.judgement.bar_target} strength", target, "MPa",
-                     "input judgement.bar_target")  # fmt: skip
+                     f"{source}; input judgement.bar_target")  # fmt: skip
 
 
 def _add_law(jacket: Jacket, bond: BarBond, steps: Steps) -> None:

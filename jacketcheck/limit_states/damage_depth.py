@@ -34,8 +34,8 @@ def damage_depth(jacket: Jacket) -> list[Result]:
         return [not_applicable(_TITLE, "no damage is recorded")]
     steps = Steps()
     steps.add("c", "clear cover", column.cover, "mm", "input column.cover")
-    steps.add("d_t", column.ties.size, column.ties.diameter, "mm", column.ties.source)
-    steps.add("d_b", column.layer.size, column.layer.diameter, "mm", column.layer.source)
+    steps.figure("d_t", column.ties.size, column.ties, "diameter", "mm")
+    steps.figure("d_b", column.layer.size, column.layer, "diameter", "mm")
     depth = steps.add("c + d_t + d_b", "c + d_t + d_b", column.cover + np.add(
         column.ties.diameter, column.layer.diameter), "mm", "inner face of the bars")  # fmt: skip
     deepest = np.max(np.stack(np.broadcast_arrays(*(b.spalling_depth for b in recorded))), axis=0)

@@ -31,7 +31,7 @@ def hinge_hoops(jacket: Jacket) -> list[Result]:
     steps, column = Steps(), jacket.column
     layer, ties = column.layer, column.ties
     steps.add("D", "column", column.diameter, "mm", "input column.diameter")
-    steps.add("d_b", layer.size, layer.diameter, "mm", layer.source)
+    steps.figure("d_b", layer.size, layer, "diameter", "mm")
     allowed = np.minimum(np.minimum(column.diameter / 5.0, 6.0 * layer.diameter), _WIDEST)
     steps.add("s_max", "min(D/5, 6 d_b, 6 in)", allowed, "mm", _CLAUSE)
     steps.add("s", ties.kind, ties.spacing, "mm", "input column.hoops.spacing")

@@ -61,8 +61,7 @@ def _add_shear(jacket: Jacket, steps: Steps, code: SteelCode, symbol: str, *, pl
         steps.figure("F_ub", bolts.product, bolts, "tensile_strength", "MPa")
         expression = f"{share} A_b F_ub k_L"
     else:
-        steps.add("F_nv", f"threads {bolts.threads}", bolts.shear_stress, "MPa",
-                  f"{code.name} Table J3.2")  # fmt: skip
+        steps.figure("F_nv", f"threads {bolts.threads}", bolts, "shear_stress", "MPa")
         expression = "F_nv A_b k_L"
     if np.any(np.greater(jacket.splice.filler_thickness, 0.0)):
         expression += f" {_add_fillers(jacket, steps, code)}"

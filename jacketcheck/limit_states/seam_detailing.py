@@ -24,6 +24,7 @@ _AASHTO_SPACING: Final = f"{AASHTO} 6.13.2.6.1"
 _AASHTO_EDGE: Final = f"{AASHTO} 6.13.2.6.6"
 _MAX_SPACING: Final = {"painted": "min(24 t, 12 in)", "weathering": "min(14 t, 7 in)"}
 _MAX_EDGE: Final = {"painted": "min(12 t, 6 in)", "weathering": "min(8 t, 5 in)"}
+_END: Final = "input bolts.end_distance, or bolts.rows and repair.height"
 _CLEAR_AT_SLOT: Final = "max(e_table, d + h/2)"
 
 
@@ -53,6 +54,7 @@ class Rule:
     expression: str
     clause: str
     steps: Steps
+    source: str = "input bolts.pitch"
 
     def at_least(self) -> Result:
         """The length must not be smaller: the demand is the rule, the capacity the length."""
@@ -68,7 +70,7 @@ class Rule:
 
     def _add_provided(self) -> None:
         if not any(line.symbol == self.symbol for line in self.steps.lines):
-            self.steps.add(self.symbol, "provided", self.provided, "mm", "input")
+            self.steps.add(self.symbol, "provided", self.provided, "mm", self.source)
 
     def _row(self, demand: Real, capacity: Real) -> Result:
         return Result(self.title, self.where, demand, capacity, "mm", self.clause, self.steps.lines)
@@ -86,10 +88,24 @@ def bolt_spacing(jacket: Jacket) -> list[Result]:
     several = np.greater(bolts.columns, 1)
     for ply, hole in jacket.holes.items():
         where = f", {ply}" if ply else ""
-        rows += _min_spacing(jacket, f"rows (pitch){where}", bolts.pitch, hole, hole.across)
+        rows += _min_spacing(
+            jacket,
+            f"rows (pitch){where}",
+            bolts.pitch,
+            hole,
+            direction="across",
+            field="bolts.pitch",
+        )
         if np.any(several):
             gauge = np.where(several, bolts.gauge, _largest_need(jacket))[()]
-            rows += _min_spacing(jacket, f"columns (gauge){where}", gauge, hole, hole.along)
+            rows += _min_spacing(
+                jacket,
+                f"columns (gauge){where}",
+                gauge,
+                hole,
+                direction="along",
+                field="bolts.gauge",
+            )
     return [*rows, _max_spacing(jacket), _sealing(jacket)]
 
 
@@ -99,23 +115,26 @@ def _largest_need(jacket: Jacket) -> Real:
     return 10.0 * np.add(jacket.bolts.diameter, hole)
 
 
-def _min_spacing(jacket: Jacket, where: str, spacing: Real, hole: Hole, size: Real) -> list[Result]:
-    bolts = jacket.bolts
+def _min_spacing(
+    jacket: Jacket, where: str, spacing: Real, hole: Hole, *, direction: str, field: str
+) -> list[Result]:
+    bolts, size = jacket.bolts, getattr(hole, direction)
+    source = f"input {field}"
     aisc = rules.aisc_min_spacing(bolts.diameter, hole=size)
     aashto = rules.aashto_min_spacing(bolts.diameter, hole=size, hole_type=hole.kind)
     expression = "3 d" if hole.kind == "standard" else "max(3 d, h + 2 d)"
     return [
         Rule("Least bolt spacing", where, "s", spacing, aisc, "max(2⅔ d, h + d)", _AISC_SPACING,
-             _bolt_and_hole(jacket, hole, size)).at_least(),
+             _bolt_and_hole(jacket, hole, direction), source).at_least(),
         Rule("Least bolt spacing", where, "s", spacing, aashto, expression, _AASHTO_SPACING,
-             _bolt_and_hole(jacket, hole, size)).at_least(),
+             _bolt_and_hole(jacket, hole, direction), source).at_least(),
     ]  # fmt: skip
 
 
-def _bolt_and_hole(jacket: Jacket, hole: Hole, size: Real) -> Steps:
+def _bolt_and_hole(jacket: Jacket, hole: Hole, direction: str) -> Steps:
     steps, bolts = Steps(), jacket.bolts
     steps.figure("d", f"{bolts.product}, {bolts.size}", bolts, "diameter", "mm")
-    steps.add("h", f"{hole.kind} hole", size, "mm", hole.source)
+    steps.figure("h", f"{hole.kind} hole {direction} the force", hole, direction, "mm")
     return steps
 
 
@@ -137,7 +156,8 @@ def _sealing(jacket: Jacket) -> Result:
 
 def _plate(thickness: Real, what: str) -> Steps:
     steps = Steps()
-    steps.add("t", f"thinner plate, {what}", thickness, "mm", "input")
+    steps.add("t", f"thinner plate, {what}", thickness, "mm",
+              "input sleeve.thickness, splice.thickness, splice.inside_thickness")  # fmt: skip
     return steps
 
 
@@ -153,27 +173,43 @@ def bolt_edge_distance(jacket: Jacket) -> list[Result]:
     plate = _thinnest_plate(jacket)
     edges = [
         _Edge("sleeve edge at the seam", bolts.seam_edge_distance, sleeve.hole,
-              sleeve.hole.min_edge_distance, sleeve.hole.along, sleeve.thickness),
+              "along", sleeve.thickness, "input bolts.seam_edge_distance"),
         _Edge("vertical edge of the plate", bolts.plate_edge_distance, splice.hole,
-              splice.hole.min_edge_distance, splice.hole.along, plate),
+              "along", plate, "input bolts.plate_edge_distance"),
     ]  # fmt: skip
     edges += [
         _Edge(f"ends of {ply or 'sleeve and plates'}", bolts.end_distance, hole,
-              hole.min_end_distance, hole.across, np.minimum(sleeve.thickness, plate))
+              "across", np.minimum(sleeve.thickness, plate), _END)
         for ply, hole in jacket.holes.items()
     ]  # fmt: skip
     return [row for edge in edges for row in _edge_rows(jacket, edge)]
 
 
 class _Edge(NamedTuple):
-    """An edge: distance, hole, least of the table, hole towards it, and thickness there [mm]."""
+    """An edge: distance, hole, its direction towards the edge, and thickness there [mm]."""
 
     where: str
     distance: Real
     hole: Hole
-    least: Real
-    size: Real
+    direction: str
     thickness: Real
+    source: str
+
+    @property
+    def size(self) -> Real:
+        """Hole towards the edge [mm]."""
+        return self.hole.along if self.direction == "along" else self.hole.across
+
+    @property
+    def figure(self) -> str:
+        """Name of the hole's least distance to such an edge."""
+        return "min_edge_distance" if self.direction == "along" else "min_end_distance"
+
+    @property
+    def least(self) -> Real:
+        """What the table asks for [mm]."""
+        least: Real = getattr(self.hole, self.figure)
+        return least
 
 
 def _edge_rows(jacket: Jacket, edge: _Edge) -> list[Result]:
@@ -184,22 +220,17 @@ def _edge_rows(jacket: Jacket, edge: _Edge) -> list[Result]:
     with_clear = np.any(np.not_equal(clear, edge.least))
     aisc_most = rules.aisc_max_edge_distance(edge.thickness, exposure=exposure)
     aashto_most = rules.aashto_max_edge_distance(edge.thickness)
-    table = _bolt_and_hole(jacket, edge.hole, edge.size)
-    table.add(
-        "e_table",
-        "by diameter and hole",
-        edge.least,
-        "mm",
-        edge.hole.source_of("min_edge_distance"),
-    )
+    table = _bolt_and_hole(jacket, edge.hole, edge.direction)
+    for steps in (by_table := Steps(), table):
+        steps.figure("e_table", "by diameter and hole", edge.hole, edge.figure, "mm")
 
     def rule(kind: str, bound: Real, expression: str, clause: str, steps: Steps) -> Rule:
-        return Rule(kind, edge.where, "e", edge.distance, bound, expression, clause, steps)
+        return Rule(kind, edge.where, "e", edge.distance, bound, expression, clause, steps,
+                    edge.source)  # fmt: skip
 
     least, largest = "Least edge distance", "Largest edge distance"
-    by_table = edge.hole.source_of("min_edge_distance")
     return [
-        rule(least, edge.least, by_table, f"{AISC} J3.5", Steps()).at_least(),
+        rule(least, edge.least, "e_table", f"{AISC} J3.5", by_table).at_least(),
         rule(least, clear, _CLEAR_AT_SLOT if with_clear else "e_table", _AASHTO_EDGE,
              table).at_least(),
         rule(largest, aisc_most, _MAX_EDGE[exposure], f"{AISC} J3.6",

@@ -83,7 +83,11 @@ def seam_slip(jacket: Jacket) -> list[Result]:
                 jacket,
                 slip_coefficient=np.min(coefficients, axis=0),
                 surface="smallest of the faying classes",
-                source="input bolts.faying_class",
+                source="; ".join(
+                    dict.fromkeys(
+                        one.source_of("slip_coefficient") for one in jacket.bolts.faying_classes
+                    )
+                ),
                 note=_SNUG,
             )
         )

@@ -19,6 +19,7 @@ from jacketcheck.plugin import (
     Real,
     Result,
     Step,
+    Steps,
     checked_axial_strain,
     hinge,
     hoop_demand,
@@ -44,6 +45,7 @@ def sound(jacket: Jacket) -> list[Result]:
         "answers_at_the_edges",
         "rows_name_their_sources",
         "symbols_are_introduced",
+        "figures_cite_their_source",
         "numbers_are_there",
         "units_are_known",
         "same_answer_twice",
@@ -283,6 +285,19 @@ def test_a_symbol_that_was_never_introduced_is_found(findings_of: Findings) -> N
     assert len(found) == 1
     assert "step 'R' uses 'A_e'" in found[0]
     assert "Steps().add('A_e'" in found[0]
+
+
+def test_a_figure_with_the_source_of_another_is_found(findings_of: Findings) -> None:
+    def careless(jacket: Jacket) -> list[Result]:
+        steps, bolts = Steps(), jacket.bolts
+        steps.figure("d", "of the bolt", bolts, "diameter", "mm")
+        steps.add("F_ub", "of the bolt", bolts.tensile_strength, "MPa", bolts.source)
+        return [replace(rows()[0], steps=steps.lines)]
+
+    found = findings_of("figures_cite_their_source", careless)
+    assert len(found) == 1
+    assert "step 'F_ub' prints bolts.tensile_strength" in found[0]
+    assert "jacket.bolts, 'tensile_strength'" in found[0]
 
 
 def test_a_row_without_numbers_needs_none(findings_of: Findings) -> None:

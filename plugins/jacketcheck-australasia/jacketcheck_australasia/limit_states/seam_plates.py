@@ -160,7 +160,7 @@ def _in_tension(steps: Steps, nominal: Real, code: SteelCode) -> Real:
 def _add_net_ratio(jacket: Jacket, ply: Hole, steps: Steps) -> Real:
     """Net over gross height of the weakest strip with one row."""
     height = add_strip(jacket, steps, "h")
-    steps.add("d_h", f"{ply.kind} hole across the force", ply.across, "mm", ply.source)
+    steps.figure("d_h", f"{ply.kind} hole across the force", ply, "across", "mm")
     net = net_width(height, hole_count=1, hole=ply.across, damage=0.0)
     return steps.add("A_n/A_g", "(h − d_h)/h", np.divide(net, height), "1", "geometry")
 

@@ -7,7 +7,7 @@ from typing import NamedTuple
 import numpy as np
 
 from jacketcheck.mechanics.bolt_strength import seam_joint_length
-from jacketcheck.plugin import Hole, Jacket, Real, Steps, effective_splice_thickness
+from jacketcheck.plugin import Hole, Jacket, Plate, Real, Steps, effective_splice_thickness
 from jacketcheck_europe.editions import EN_1993_8
 from jacketcheck_europe.mechanics import bearing, bolts
 from jacketcheck_europe.partial_factors import PartialFactors
@@ -83,8 +83,8 @@ class PlateAtBolts(NamedTuple):
         As printed.
     thickness
         [mm]
-    tensile_strength
-        f_u [MPa].
+    steel
+        Its steel.
     end_distance
         e_1 [mm].
     hole
@@ -93,7 +93,7 @@ class PlateAtBolts(NamedTuple):
 
     name: str
     thickness: Real
-    tensile_strength: Real
+    steel: Plate
     end_distance: Real
     hole: Hole
 
@@ -104,7 +104,7 @@ def sleeve_at_bolts(jacket: Jacket) -> PlateAtBolts:
     return PlateAtBolts(
         "sleeve",
         sleeve.thickness,
-        sleeve.steel.tensile_strength,
+        sleeve.steel,
         hole_distances(jacket, sleeve.hole).seam_edge,
         sleeve.hole,
     )
@@ -115,7 +115,7 @@ def splice_at_bolts(jacket: Jacket) -> PlateAtBolts:
     return PlateAtBolts(
         "splice plates",
         effective_splice_thickness(jacket),
-        jacket.splice.steel.tensile_strength,
+        jacket.splice.steel,
         hole_distances(jacket, jacket.splice.hole).plate_edge,
         jacket.splice.hole,
     )
@@ -146,7 +146,7 @@ def bearing_of_plate(jacket: Jacket, plate: PlateAtBolts, factors: PartialFactor
     group, distances = jacket.bolts, hole_distances(jacket, plate.hole)
     strengths = {
         "bolt_strength": group.tensile_strength,
-        "plate_strength": plate.tensile_strength,
+        "plate_strength": plate.steel.tensile_strength,
     }
     end = bearing.end_bolt_coefficient(plate.end_distance, hole=distances.hole, **strengths)
     inner = bearing.inner_bolt_coefficient(distances.gauge, hole=distances.hole, **strengths)
@@ -158,7 +158,7 @@ def bearing_of_plate(jacket: Jacket, plate: PlateAtBolts, factors: PartialFactor
         found = bearing.bearing_resistance(
             group.diameter,
             thickness=plate.thickness,
-            plate_strength=plate.tensile_strength,
+            plate_strength=plate.steel.tensile_strength,
             along=along,
             across=across,
             partial_factor=factors.rupture,
@@ -169,10 +169,15 @@ def bearing_of_plate(jacket: Jacket, plate: PlateAtBolts, factors: PartialFactor
     limit = bearing.single_lap_bearing_limit(
         group.diameter,
         thickness=plate.thickness,
-        plate_strength=plate.tensile_strength,
+        plate_strength=plate.steel.tensile_strength,
         partial_factor=factors.rupture,
     )
     return Bearing(end, inner, across, resistance(end), resistance(inner))
+
+
+def width_figure(hole: Hole) -> str:
+    """Name of the hole's dimension that is no slot's length."""
+    return "across" if hole.kind.endswith("parallel") else "along"
 
 
 def single_lap(jacket: Jacket) -> Real:
@@ -191,9 +196,9 @@ def add_bearing(
     steps.figure("d", f"{group.product}, {group.size}", group, "diameter", "mm")
     steps.figure("f_ub", group.product, group, "tensile_strength", "MPa")
     steps.add("d_0", f"{plate.hole.kind} hole, of slots the width", distances.hole, "mm",
-              plate.hole.source)  # fmt: skip
+              plate.hole.source_of(width_figure(plate.hole)))  # fmt: skip
     steps.add("t", plate.name, plate.thickness, "mm", "input; two plates: smallest t over share")
-    steps.add("f_u", plate.name, plate.tensile_strength, "MPa", "catalogue")
+    steps.figure("f_u", plate.name, plate.steel, "tensile_strength", "MPa")
     steps.add("e_1", "edge distance along the force", plate.end_distance, "mm", "input")
     steps.add("α_end", "min(e_1/(3 d_0), f_ub/f_u, 1)", found.end_coefficient, "1", clause)
     if np.any(np.greater(group.columns, 1)):

@@ -8,7 +8,7 @@ import numpy as np
 
 from jacketcheck.plugin import Hole, Jacket, Real, Result, Step, length_at_least, length_at_most
 from jacketcheck_europe.editions import EN_1993_8
-from jacketcheck_europe.limit_states._bolt_holes import hole_distances
+from jacketcheck_europe.limit_states._bolt_holes import hole_distances, width_figure
 from jacketcheck_europe.mechanics import detailing
 from jacketcheck_europe.partial_factors import PartialFactors
 
@@ -125,7 +125,8 @@ def _exposure(jacket: Jacket) -> detailing.Exposure:
 
 def _hole(jacket: Jacket, hole: Hole) -> Step:
     width = hole_distances(jacket, hole).hole
-    return Step("d_0", f"{hole.kind} hole, of slots the width", width, "mm", hole.source)
+    return Step("d_0", f"{hole.kind} hole, of slots the width", width, "mm",
+                hole.source_of(width_figure(hole)))  # fmt: skip
 
 
 def _outer(jacket: Jacket) -> Step:

@@ -130,7 +130,8 @@ def bolt_edge_distance(jacket: Jacket) -> list[Result]:
 
 def _nearest(where: str, distance: Real, hole: Hole, direction: str) -> list[Result]:
     clause, size = is_800("10.2.4.2"), hole.along if direction == "along" else hole.across
-    given = Step("d_0", f"{hole.kind} hole {direction} the force", size, "mm", hole.source)
+    given = Step("d_0", f"{hole.kind} hole {direction} the force", size, "mm",
+                 hole.source_of(direction))  # fmt: skip
     sheared = length_at_least(
         "Least edge distance",
         where,

@@ -131,8 +131,11 @@ def _bending_notes(jacket: Jacket) -> tuple[str, ...]:
 def _add_net_ratio(jacket: Jacket, ply: Hole, steps: Steps) -> Real:
     """Net over gross height of the weakest strip with one row."""
     bolts, height = jacket.bolts, add_strip(jacket, steps, "b")
-    hole = np.add(ply.across, hole_allowance(bolts.hole_making))
-    steps.add("d_h", f"{ply.kind} hole, {bolts.hole_making}", hole, "mm", _RUPTURE_CLAUSE)
+    allowance = hole_allowance(bolts.hole_making)
+    hole = np.add(ply.across, allowance)
+    steps.figure("d_0", f"{ply.kind} hole across the force", ply, "across", "mm")
+    steps.add("Δ", f"{bolts.hole_making} holes", allowance, "mm", _RUPTURE_CLAUSE)
+    steps.add("d_h", "d_0 + Δ", hole, "mm", _RUPTURE_CLAUSE)
     net = net_width(height, hole_count=1, hole=hole, damage=0.0)
     return steps.add("A_n/A_g", "(b − d_h)/b", np.divide(net, height), "1", "geometry")
 
