@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Literal
 
 from jacketcheck.api import check_input
+from jacketcheck.cli._endings import form_of
 from jacketcheck.cli._options import (
     add_file,
     add_plugin_options,
@@ -49,7 +50,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         type=Path,
         required=True,
         metavar="PATH",
-        help="file that ends in .svg or .png for one figure of one variant, or a folder",
+        help="file that ends in .svg or .png for one figure of one variant, or a folder; one whose "
+        "name has an ending must be there",
     )
     parser.add_argument(
         "--format", choices=_FORMATS, help="form of the figures (default: as PATH ends, else svg)"
@@ -94,10 +96,12 @@ class _Targets:
     """Paths that figures are written to, and their form."""
 
     def __init__(self, options: argparse.Namespace, *, several: bool) -> None:
-        ending = options.output.suffix.lower().removeprefix(".")
         self._path: Path = options.output
-        self._is_file = ending in _FORMATS and not self._path.is_dir()
-        asked: str | None = options.format or (ending if self._is_file else None)
+        self._is_file = bool(self._path.suffix) and not self._path.is_dir()
+        asked: str = options.format or "svg"
+        if self._is_file:
+            endings = {f".{form}": form for form in _FORMATS}
+            asked = form_of(self._path, endings, option="--output", asked=options.format)
         self.form: Literal["svg", "png"] = "png" if asked == "png" else "svg"
         self._used: set[str] = set()
         if self._is_file and several:

@@ -5,9 +5,9 @@ from __future__ import annotations
 import argparse
 import datetime as dt
 from pathlib import Path
-from typing import Literal
 
 from jacketcheck.api import check_input
+from jacketcheck.cli._endings import form_of
 from jacketcheck.cli._options import (
     add_file,
     add_plugin_options,
@@ -23,7 +23,13 @@ from jacketcheck.files import make_folder, write_atomically
 
 __all__ = ["add_arguments", "run"]
 
-_MARKDOWN_ENDINGS = {".md", ".markdown"}
+_ENDINGS = {
+    ".html": "html",
+    ".htm": "html",
+    ".md": "markdown",
+    ".markdown": "markdown",
+    ".txt": "markdown",
+}
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -35,8 +41,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--format",
         choices=("html", "markdown"),
-        help="form of the report; by default as REPORT ends (.md: Markdown, else HTML). A PDF "
-        "comes from printing the HTML",
+        help="form of the report; by default as REPORT ends (.html or .md). A PDF comes from "
+        "printing the HTML",
     )
     parser.add_argument(
         "--variant",
@@ -60,6 +66,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Check, write the report, and return the verdict as the exit code."""
+    form = form_of(options.output, _ENDINGS, option="--output", asked=options.format)
     if not options.no_figures:
         from jacketcheck.figures import require_matplotlib  # noqa: PLC0415 - only if figures are drawn
 
@@ -85,7 +92,7 @@ def run(options: argparse.Namespace) -> int:
         figures=not options.no_figures,
         date=dt.date.today().isoformat() if options.date is None else options.date,  # noqa: DTZ011 - the reader's day
     )
-    if _form(options) == "html":
+    if form == "html":
         from jacketcheck.render.report_html import report_html  # noqa: PLC0415 - loaded only when asked for
 
         write_atomically(options.output, report_html(blocks))
@@ -101,10 +108,3 @@ def run(options: argparse.Namespace) -> int:
         write_atomically(options.output, written.text)
     print(f"wrote {options.output}")
     return int(report.exit_code)
-
-
-def _form(options: argparse.Namespace) -> Literal["html", "markdown"]:
-    if options.format is not None:
-        form: Literal["html", "markdown"] = options.format
-        return form
-    return "markdown" if options.output.suffix.lower() in _MARKDOWN_ENDINGS else "html"

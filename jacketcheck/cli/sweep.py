@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 from pathlib import Path
 
+from jacketcheck.cli._endings import form_of
 from jacketcheck.cli._meter import Meter
 from jacketcheck.cli._options import (
     add_file,
@@ -17,8 +18,6 @@ from jacketcheck.cli._options import (
     read,
     terminal_width,
 )
-from jacketcheck.errors import InputError, InputProblem
-from jacketcheck.inputs.written import printable
 from jacketcheck.sweep.report import SweepReport
 from jacketcheck.sweep.run import sweep
 from jacketcheck.units import DisplaySystem
@@ -26,7 +25,7 @@ from jacketcheck.units import DisplaySystem
 __all__ = ["add_arguments", "run"]
 
 _SHOWN = 200
-_FORMS = (".svg", ".png")
+_FORMS = {".svg": "svg", ".png": "png"}
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -127,9 +126,7 @@ def _require_plottable(path: Path) -> None:
     """Fail before the work is done rather than after it."""
     from jacketcheck.figures import require_matplotlib  # noqa: PLC0415 - only when asked for
 
-    if path.suffix.lower() not in _FORMS:
-        problem = InputProblem("--plot", printable(str(path)), f"must end in {' or '.join(_FORMS)}")
-        raise InputError([problem], source="options")
+    form_of(path, _FORMS, option="--plot")
     require_matplotlib()
 
 
@@ -139,5 +136,5 @@ def _plot(report: SweepReport, path: Path, system: DisplaySystem) -> None:
     from jacketcheck.files import write_atomically  # noqa: PLC0415 - loaded only when asked for
 
     drawing = sweep_plot(report, system=system)
-    is_svg = path.suffix.lower() == ".svg"
+    is_svg = form_of(path, _FORMS, option="--plot") == "svg"
     write_atomically(path, standalone_svg(drawing) if is_svg else png_bytes(drawing))

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from typing import Any, Final
+from typing import Final
 
-from jacketcheck.analysis.damaged_bars import debonding_bars
+from jacketcheck.figures.damaged_bars import BAR, damaged_states, draw_state
 from jacketcheck.figures.drafting import block, break_line
 from jacketcheck.figures.drawing import Drawing
 from jacketcheck.figures.sheet import Padding, Sheet
@@ -15,17 +15,15 @@ from jacketcheck.figures.style import (
     PAPER,
     PLATE,
     SLEEVE,
-    SOFT,
     styled,
 )
-from jacketcheck.figures.words import joined, length_text
+from jacketcheck.figures.words import length_text
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.units import DisplaySystem
 
 __all__ = ["vertical_section"]
 
 _FOOTING: Final = "#cfccc3"
-_BAR: Final[dict[str, Any]] = {"color": INK, "linewidth": 1.6, "zorder": 5}
 
 
 @styled
@@ -42,8 +40,8 @@ def vertical_section(jacket: Jacket, *, system: DisplaySystem) -> Drawing:
     Returns
     -------
     Drawing
-        To scale. A whole bar stands on the left, a fractured one on the right, whatever their
-        places around the column.
+        To scale. A whole bar stands on the left, one for each state of damage on the right,
+        whatever their places around the column, with every height of damage marked.
     """
     top = float(jacket.repair_height)
     outer = float(jacket.outer_diameter) / 2.0
@@ -65,8 +63,8 @@ def vertical_section(jacket: Jacket, *, system: DisplaySystem) -> Drawing:
         title="Vertical section through the repair",
         alt=_alt(jacket, system),
         figure=sheet.figure,
-        remark="Through the column's axis, to scale; one whole and one fractured bar stand for all"
-        " others.",
+        remark="Through the column's axis, to scale. On the left one bar stands for all whole "
+        "ones, on the right one for each state of damage, with every height at which it was found.",
     )
 
 
@@ -94,8 +92,8 @@ def _ground(sheet: Sheet, jacket: Jacket, low: float, high: float) -> None:
     break_line(sheet, (-radius, radius), (high, high))
     known = jacket.footing is not None and jacket.footing.depth is not None
     (sheet.line if known else lambda x, y: break_line(sheet, x, y))((-wide, wide), (low, low))
-    sheet.text(0.0, low / 2.0, "footing", color=INK)
-    sheet.text(0.0, 0.45 * top, "column", color=INK)
+    sheet.text(-0.35 * radius, low / 2.0, "footing", color=INK)
+    sheet.text(-0.35 * radius, 0.45 * top, "column", color=INK)
 
 
 def _sleeve(sheet: Sheet, jacket: Jacket) -> None:
@@ -107,19 +105,12 @@ def _sleeve(sheet: Sheet, jacket: Jacket) -> None:
 
 def _bars(sheet: Sheet, jacket: Jacket, low: float, high: float) -> None:
     radius = float(jacket.column.layer.circle_radius)
-    reach = sheet.points(4.5)
-    sheet.line((-radius, -radius), (0.7 * low, high), **_BAR)
-    groups = debonding_bars(jacket).groups
-    if groups:
-        height = max(float(bar.damage_height) for bar in groups)
-        sheet.line((radius, radius), (height + reach / 2.0, high), **_BAR)
-        sheet.line((radius, radius), (0.7 * low, height - reach / 2.0), **{**_BAR, "color": SOFT})
-        for y in (height - reach / 2.0, height + reach / 2.0):
-            sheet.line(
-                (radius - reach, radius + reach), (y - reach / 3.0, y + reach / 3.0), zorder=6
-            )
-    else:
-        sheet.line((radius, radius), (0.7 * low, high), **_BAR)
+    sheet.line((-radius, -radius), (0.7 * low, high), **BAR)
+    states = list(damaged_states(jacket))
+    for one in states:
+        draw_state(sheet, one, one.place * radius, low=0.7 * low, high=high)
+    if not states:
+        sheet.line((radius, radius), (0.7 * low, high), **BAR)
     if jacket.added_bars is None:
         return
     added = jacket.added_bars
@@ -151,7 +142,7 @@ def _left(sheet: Sheet, jacket: Jacket, outer: float, system: DisplaySystem) -> 
 
 
 def _right(sheet: Sheet, jacket: Jacket, outer: float, system: DisplaySystem) -> None:
-    """Added bars, fracture and the hinge above the repair."""
+    """Added bars, damage of the column's bars, and the hinge above the repair."""
     x = 1.18 * outer + sheet.points(24.0)
     if jacket.added_bars is not None:
         added = jacket.added_bars
@@ -165,16 +156,15 @@ def _right(sheet: Sheet, jacket: Jacket, outer: float, system: DisplaySystem) ->
     hinge = (float(jacket.column.radius), top + sheet.points(9.0))
     where = 1.18 * outer + sheet.points(6.0)
     sheet.note(hinge, (where, top + sheet.points(16.0)), "relocated hinge")
-    groups = debonding_bars(jacket).groups
-    if groups:
-        height = max(float(bar.damage_height) for bar in groups)
-        spot = (float(jacket.column.layer.circle_radius) + sheet.points(5.0), height)
-        text = f"fracture\nat {length_text(height, system)}"
-        sheet.note(spot, (x + sheet.points(14.0), height + sheet.points(24.0)), text)
+    radius, level = float(jacket.column.layer.circle_radius), -sheet.points(24.0)
+    for one in damaged_states(jacket):
+        spot = (one.place * radius + sheet.points(5.0), max(one.at))
+        level = max(level + sheet.points(24.0), spot[1])
+        sheet.note(spot, (x + sheet.points(14.0), level), one.caption(system))
 
 
 def _alt(jacket: Jacket, system: DisplaySystem) -> str:
-    sleeve, bars = jacket.sleeve, debonding_bars(jacket)
+    sleeve = jacket.sleeve
     sentences = [
         (
             f"Repair {length_text(jacket.repair_height, system)} high at the base of a column of "
@@ -190,11 +180,6 @@ def _alt(jacket: Jacket, system: DisplaySystem) -> str:
             f"Added bars {added.layer.size} reach {length_text(added.height, system)} above "
             f"the footing and {length_text(added.embedment, system)} into it."
         )
-    if len(bars):
-        where = [
-            f"{bars.name(index)} at {length_text(bar.damage_height, system)}"
-            for index, bar in enumerate(bars.groups)
-        ]
-        sentences.append(f"Above the footing are the fractures of {joined(where)}.")
+    sentences += [one.sentence(system) for one in damaged_states(jacket)]
     sentences.append("The relocated hinge forms right above the repair.")
     return " ".join(sentences)
