@@ -23,10 +23,11 @@ def compare_faying(
 ) -> Iterator[Comparison]:
     """Class by class, then paint, coats and contact; `tightened` where bolts are pretensioned."""
     prepared = [specified.catalog.faying_class(name) for name in record.faying_class]
+    named = set(specified.catalog.faying_classes)
     wanted = specified.jacket.bolts.faying_classes
-    found = {one.name: _counterpart(one, prepared) for one in wanted}
+    found = {one.name: _counterpart(one, prepared) for one in wanted if one.name in named}
     for one in wanted:
-        yield _class_line(one, found, specified)
+        yield _class_line(one, found, specified) if one.name in named else _tested_line(one)
     yield _paint(record)
     if record.coating_thickness is not None:
         yield _coat(record, max(record.coating_thickness))
@@ -41,6 +42,21 @@ def _counterpart(wanted: FayingClass, prepared: list[FayingClass]) -> str | None
             return one.name
     same = (name for one in prepared for name in one.same_as)
     return next((name for name in same if name.startswith(f"{wanted.code} ")), None)
+
+
+def _tested_line(wanted: FayingClass) -> Comparison:
+    """A tested surface has no class that a record could name."""
+    return Comparison(
+        part=_PART,
+        item=f"surface tested by {wanted.code}",
+        specified=wanted.preparation,
+        measured="not recorded",
+        unit="",
+        rule="prepared and coated as tested",
+        source=wanted.source,
+        outcome=Outcome.UNKNOWN,
+        note="compare preparation, coating and its thickness with the test report",
+    )
 
 
 def _class_line(

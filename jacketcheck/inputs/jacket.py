@@ -45,6 +45,7 @@ __all__ = [
     "Grout",
     "Repair",
     "Sleeve",
+    "SlipTest",
     "Splice",
     "SpliceSides",
     "SurfaceSector",
@@ -140,6 +141,21 @@ class Splice(InputModel):
     )
 
 
+class SlipTest(InputModel):
+    """A slip coefficient from tests of the surface itself, by the test method of one code."""
+
+    code: str = Field(
+        min_length=1,
+        description="Code whose test method was followed, as faying classes are written with it.",
+        examples=["RCSC"],
+    )
+    slip_coefficient: float = Field(
+        ge=0.05, le=0.8, description="Slip coefficient that the code takes from the tests."
+    )
+    surface: str = Field(min_length=1, description="Preparation and coating, as tested.")
+    report: str = Field(min_length=1, description="Test report: laboratory, number and date.")
+
+
 class Bolts(InputModel):
     """The bolt group on one side of one seam; the other three are alike."""
 
@@ -180,8 +196,24 @@ class Bolts(InputModel):
         description="Threads included in or excluded from the shear planes."
     )
     faying_class: Annotated[tuple[FayingClassName, ...], BeforeValidator(_as_tuple)] = Field(
-        min_length=1,
-        description='Class with its code, e.g. "AISC B"; one for each code that is asked for.',
+        default=(),
+        description='Class with its code, e.g. "AISC B"; one for each code that is asked for and '
+        "has no slip test.",
+        examples=["AISC B"],
+    )
+    slip_tests: tuple[SlipTest, ...] = Field(
+        default=(),
+        description="Tested slip coefficients, each in the place of a class of its code.",
+        examples=[
+            [
+                {
+                    "code": "RCSC",
+                    "slip_coefficient": 0.42,
+                    "surface": "blast-cleaned, zinc-rich primer of 60 µm",
+                    "report": "laboratory, number, date",
+                }
+            ]
+        ],
     )
     tightening: Tightening = Field(description="How the bolts are installed.")
     torque_coefficient: TorqueCoefficient | None = Field(

@@ -7,8 +7,8 @@ from typing import Final, NamedTuple
 import numpy as np
 
 from jacketcheck.catalog.catalog import Catalog
-from jacketcheck.catalog.records import BoltProduct, BoltSize
-from jacketcheck.inputs.jacket import Bolts
+from jacketcheck.catalog.records import BoltProduct, BoltSize, FayingClass
+from jacketcheck.inputs.jacket import Bolts, SlipTest
 from jacketcheck.inputs.repair_file import RepairInput
 from jacketcheck.jacket.bolt_fit import BoltFit, bolt_fit
 from jacketcheck.jacket.bolt_washers import bolt_washers, outer_holes, washer_thickness
@@ -140,7 +140,10 @@ def build_bolts(
         tightening_clearance=size.tightening_clearance,
         entering_clearance=size.entering_clearance,
         socket_diameter=size.socket_diameter,
-        faying_classes=tuple(catalog.faying_class(name) for name in written.faying_class),
+        faying_classes=(
+            *(catalog.faying_class(name) for name in written.faying_class),
+            *(_tested(one) for one in written.slip_tests),
+        ),
         tightening=written.tightening,
         measured_tension=written.measured_tension,
         torque_coefficient=written.torque_coefficient,
@@ -259,3 +262,15 @@ def _edge_increment(size: BoltSize, kind: HoleType, edge: str) -> float:
     slot, _, direction = kind.rpartition("-")
     points_at_edge = (direction == "parallel") == (edge == "toward")
     return size.edge_increments[slot if points_at_edge else f"{slot}-along-edge"]
+
+
+def _tested(test: SlipTest) -> FayingClass:
+    """A tested surface, as a class of the code by whose method it was tested."""
+    return FayingClass(
+        code=test.code,
+        letter="tested",
+        slip_coefficient=test.slip_coefficient,
+        preparation=test.surface,
+        keep_unpainted="the faying surfaces are prepared and coated as in the test report",
+        source=f"slip test, {test.report}",
+    )

@@ -221,13 +221,25 @@ def _damage_problems(repair: RepairInput) -> Iterator[InputProblem]:
 
 
 def _faying_problems(repair: RepairInput, catalog: Catalog) -> Iterator[InputProblem]:
-    holders: dict[str, str] = {}
-    for name in repair.bolts.faying_class:
+    bolts, holders = repair.bolts, dict[str, str]()
+    for name in bolts.faying_class:
         code = catalog.faying_class(name).code
         if code in holders:
             message = f"is a second class of {code}, after {holders[code]}; a code has one"
             yield InputProblem("bolts.faying_class", shown(name), message)
         holders.setdefault(code, name)
+    known = sorted({one.code for one in catalog.faying_classes.values()})
+    for index, test in enumerate(bolts.slip_tests, start=1):
+        path = f"bolts.slip_tests.{index}.code"
+        if test.code not in known:
+            yield InputProblem(path, shown(test.code), f"must be one of {', '.join(known)}")
+        if test.code in holders:
+            message = f"has {holders[test.code]} already; a surface has a class or a test by a code"
+            yield InputProblem(path, shown(test.code), message)
+        holders.setdefault(test.code, "a test")
+    if not holders:
+        message = 'is missing: a class with its code, e.g. "AISC B", or a test in bolts.slip_tests'
+        yield InputProblem("bolts.faying_class", "", message)
 
 
 def _mm(length: Real) -> str:

@@ -202,12 +202,6 @@ def test_a_count(problems_after: Problems, written: str, shown: str, message: st
             id="faying class without its code",
         ),
         pytest.param(
-            '["AISC B", "AASHTO B"]',
-            "[]",
-            ("bolts.faying_class", "[]", "must have at least 1 entry"),
-            id="no faying class",
-        ),
-        pytest.param(
             '"6:18"',
             '"13:00"',
             (
