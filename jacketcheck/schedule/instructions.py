@@ -23,12 +23,15 @@ def instructions(
     Where the catalogue names no standard for the product, only those that hold for all.
     """
     rules, method = assembly.rules, assembly.tightening
+    inside = any(ply.name == "inside splice plate" for ply in assembly.plies)
+    plates = "both" if inside else "outside"
     standard = None if rules is None else rules.standard
     entries = [
         entry
         for entry in _written()[which]
         if ("standards" not in entry or standard in entry["standards"])
         and ("methods" not in entry or method in entry["methods"])
+        and entry.get("plates", plates) == plates
     ]
     brought: tuple[InstallationStep, ...] = ()
     if rules is not None and rules.installation is not None:

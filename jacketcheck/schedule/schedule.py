@@ -28,6 +28,7 @@ from jacketcheck.schedule.parts_lines import (
     washer_section,
 )
 from jacketcheck.schedule.records import BoltSchedule, ScheduleReport
+from jacketcheck.schedule.setting_out import setting_out_section
 from jacketcheck.schedule.tightening_order import tightening_order
 
 __all__ = ["bolt_schedule", "schedules_of"]
@@ -78,6 +79,7 @@ def bolt_schedule(
             washer_section(jacket, assembly),
             hole_section(jacket, assembly),
             faying_section(jacket),
+            setting_out_section(jacket),
             installation_section(jacket, assembly),
         ),
         tightening=tightening_order(rows=int(jacket.bolts.rows), columns=int(jacket.bolts.columns)),

@@ -117,6 +117,7 @@ SAMPLES: dict[Callable[..., Any], dict[str, Any]] = {
     },
     bolts.shear_and_tension: {"shear_ratio": 0.5, "tension_ratio": 0.3},
     bolts.long_joint_factor: {"joint_length": 500.0, "diameter": 20.0},
+    bolts.packing_factor: {"packing": 12.0, "diameter": 20.0},
     bolts.small_bolt_factor: {"diameter": 12.0, "hole": 14.0},
     column_shear.circular_hoop_shear: {
         "hoop_area": 201.0,

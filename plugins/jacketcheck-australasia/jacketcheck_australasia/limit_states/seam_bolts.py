@@ -20,14 +20,18 @@ from jacketcheck.plugin import (
     add_row_force,
     effective_splice_thickness,
     limit_state,
+    only_valid,
+    within_range,
 )
 from jacketcheck_australasia.codes import SteelCode
 from jacketcheck_australasia.limit_states._rows import HARDEST_ROW, factored
 from jacketcheck_australasia.mechanics.bolt_strength import (
     BOLT_CAPACITY_FACTOR,
+    THICKEST_FILLER,
     bolt_shear_capacity,
     core_area,
     ductility_factor,
+    filler_plate_factor,
     lap_length_factor,
 )
 from jacketcheck_australasia.mechanics.ply_bearing import (
@@ -163,6 +167,14 @@ def _add_shear(jacket: Jacket, steps: Steps, code: SteelCode) -> Real:
         lap_length_factor=reduction,
         ductility_factor=ductility,
     )
+    thickness = jacket.splice.filler_thickness
+    covered = np.less_equal(thickness, THICKEST_FILLER)
+    factor = filler_plate_factor(within_range(thickness, covered, 0.0))
+    if np.any(np.greater(thickness, 0.0)):
+        steps.add("t_f", "all fillers", thickness, "mm", "input splice.filler_thickness")
+        steps.add("k_f", "0.85 above 6 mm, up to 20 mm", factor, "1", clause)
+        rule += " k_f"
+    nominal = only_valid(np.multiply(factor, nominal), covered)
     steps.add("V_f", rule, nominal, "N", clause)
     return factored(steps, "V_f", nominal, factor=BOLT_CAPACITY_FACTOR, unit="N", code=code,
                     clause=clause)  # fmt: skip

@@ -11,6 +11,7 @@ from jacketcheck_australasia.mechanics._tables import choose
 
 __all__ = [
     "BOLT_CAPACITY_FACTOR",
+    "THICKEST_FILLER",
     "bolt_shear_capacity",
     "bolt_tension_capacity",
     "combined_bolt_ratio",
@@ -29,6 +30,9 @@ _UNIFIED_THREAD: Final = (0.9743, 1.2990)
 
 _CLASS_8_8: Final = 830.0
 _LEAST_DUCTILITY_FACTOR: Final = 0.83
+
+THICKEST_FILLER: Final = 20.0
+"""Thickest filler plates that the rule covers [mm] (AS 4100:2020 9.2.2.5, from memory)."""
 
 _SHORT_LAP: Final = 300.0
 _LONG_LAP: Final = 1300.0
@@ -159,6 +163,42 @@ def ductility_factor(tensile_strength: Real, *, threads: str) -> Real:
     if choose({"included": 1.0, "excluded": 0.0}, threads, name="threads") == 0.0:
         return np.ones_like(np.asarray(tensile_strength, dtype=float))
     return np.clip(_CLASS_8_8 / np.asarray(tensile_strength), _LEAST_DUCTILITY_FACTOR, 1.0)
+
+
+def filler_plate_factor(filler_thickness: Real) -> Real:
+    """Reduction factor for bolt shear through filler plates.
+
+    Parameters
+    ----------
+    filler_thickness
+        Thickness of the filler plates [mm], at least zero and at most 20; scalar or array.
+
+    Returns
+    -------
+    Real
+        Factor [-].
+
+    Raises
+    ------
+    DomainError
+        If the thickness is not finite or lies outside its range.
+
+    Notes
+    -----
+    0.85 for more than 6 mm, else 1.0. Thicker fillers than 20 mm are not covered by the rule.
+
+    References
+    ----------
+    AS 4100:2020, Steel structures, 9.2.2.5 (9.3.2.5 in the 1998 edition); NZS 3404:Part 1:1997,
+    9.3.2.5; both from memory.
+
+    Examples
+    --------
+    >>> float(filler_plate_factor(8.0))
+    0.85
+    """
+    require_within(0.0, THICKEST_FILLER, filler_thickness=filler_thickness)
+    return np.where(np.greater(filler_thickness, 6.0), 0.85, 1.0)
 
 
 def bolt_shear_capacity(

@@ -236,6 +236,7 @@ def shear_of_bolt(jacket: Jacket, factors: PartialFactors) -> Real:
         shear_coefficient=counted.shear_coefficient,
         partial_factor=factors.rupture,
         joint_factor=bolts.long_joint_factor(length, diameter=group.diameter)
+        * bolts.packing_factor(jacket.splice.filler_thickness, diameter=group.diameter)
         * bolts.small_bolt_factor(group.diameter, hole=_widest_hole(jacket)),
     )
 
@@ -261,8 +262,15 @@ def add_bolt_shear(jacket: Jacket, factors: PartialFactors, steps: Steps) -> Rea
               bolts.small_bolt_factor(group.diameter, hole=_widest_hole(jacket)), "1",
               f"{EN_1993_8} 3.6.1(5)")  # fmt: skip
     steps.add("γ_M2", "bolts", factors.rupture, "1", f"{EN_1993_8} Table 2.1")
-    return steps.add("F_v,Rd", "β_Lf k_d α_v f_ub A/γ_M2", shear_of_bolt(jacket, factors), "N",
-                     clause)  # fmt: skip
+    packed = ""
+    if np.any(np.greater(jacket.splice.filler_thickness, 0.0)):
+        packing, packed = jacket.splice.filler_thickness, "β_p "
+        steps.add("t_p", "all packings", packing, "mm", "input splice.filler_thickness")
+        steps.add("β_p", "9 d/(8 d + 3 t_p) ≤ 1",
+                  bolts.packing_factor(packing, diameter=group.diameter), "1",
+                  f"{EN_1993_8} 3.6.1(12)")  # fmt: skip
+    rule = f"{packed}β_Lf k_d α_v f_ub A/γ_M2"
+    return steps.add("F_v,Rd", rule, shear_of_bolt(jacket, factors), "N", clause)
 
 
 def foreign_bolts(jacket: Jacket) -> tuple[str, ...]:

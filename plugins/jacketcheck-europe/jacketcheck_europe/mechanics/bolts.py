@@ -15,6 +15,7 @@ __all__ = [
     "bolt_tension_resistance",
     "high_strength_class",
     "long_joint_factor",
+    "packing_factor",
     "shear_and_tension",
     "small_bolt_factor",
 ]
@@ -82,6 +83,44 @@ def high_strength_class(tensile_strength: Real, *, threads: str) -> HighStrength
     )
 
 
+def packing_factor(packing: Real, *, diameter: Real) -> Real:
+    """Reduction of bolt shear where bolts pass through packings, β_p.
+
+    Parameters
+    ----------
+    packing
+        Thickness of the packings t_p [mm], at least zero; scalar or array.
+    diameter
+        Nominal diameter of the bolt d [mm], above zero.
+
+    Returns
+    -------
+    Real
+        Factor β_p [-].
+
+    Raises
+    ------
+    DomainError
+        If an argument is not finite or lies outside its range.
+
+    Notes
+    -----
+    ``9 d/(8 d + 3 t_p)`` for packings thicker than a third of the diameter, else 1.0.
+
+    References
+    ----------
+    EN 1993-1-8:2005, 3.6.1(12), Eq. 3.3, from memory.
+
+    Examples
+    --------
+    >>> float(packing_factor(20.0, diameter=20.0))
+    0.8181818181818182
+    """
+    require_at_least(0.0, packing=packing)
+    require_positive(diameter=diameter)
+    return np.minimum(9.0 / (8.0 + 3.0 * np.divide(packing, diameter)), 1.0)
+
+
 def bolt_shear_resistance(
     area: Real,
     *,
@@ -104,7 +143,8 @@ def bolt_shear_resistance(
     partial_factor
         γ_M2 [-], above zero.
     joint_factor
-        Factors of `long_joint_factor` and `small_bolt_factor` [-], above zero, at most 1.
+        Factors of `long_joint_factor`, `small_bolt_factor` and `packing_factor` [-], above zero, at
+        most 1.
 
     Returns
     -------

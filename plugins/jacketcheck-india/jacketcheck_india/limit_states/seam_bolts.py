@@ -33,6 +33,7 @@ from jacketcheck_india.mechanics.bolt_strength import (
     bolt_shear_capacity,
     grip_factor,
     long_joint_factor,
+    packing_factor,
 )
 
 __all__ = ["seam_bolt_row", "seam_bolt_shear", "sleeve_bearing", "splice_bearing"]
@@ -113,12 +114,13 @@ def _add_shear(jacket: Jacket, steps: Steps) -> Real:
         shear_planes=jacket.splice.shear_planes,
         reduction=reduction,
     )
-    steps.add("V_nsb", f"f_ub/√3 n {counted} β_lj β_lg", nominal, "N", _SHEAR_CLAUSE)
+    packed = " β_pk" if np.any(np.greater(jacket.splice.filler_thickness, 0.0)) else ""
+    steps.add("V_nsb", f"f_ub/√3 n {counted} β_lj β_lg{packed}", nominal, "N", _SHEAR_CLAUSE)
     return only_valid(_divided(steps, "V_nsb", nominal, "V_dsb", _SHEAR_CLAUSE), permitted)
 
 
 def _add_reduction(jacket: Jacket, steps: Steps, permitted: Real) -> Real:
-    """Factors for a long joint and a large grip; a seam has no packings."""
+    """Factors for a long joint, a large grip, and packings where there are any."""
     bolts = jacket.bolts
     length = seam_joint_length(columns=bolts.columns, gauge=bolts.gauge)
     joint = long_joint_factor(length, diameter=bolts.diameter)
@@ -130,7 +132,12 @@ def _add_reduction(jacket: Jacket, steps: Steps, permitted: Real) -> Real:
     steps.add("l_g", "plates, at most 8 d", jacket.grip, "mm", "geometry")
     steps.add("β_lj", "min(max(1.075 − l_j/(200 d), 0.75), 1)", joint, "1", is_800("10.3.3.1"))
     steps.add("β_lg", "8 d/(3 d + l_g) ≤ β_lj for l_g > 5 d", grip, "1", is_800("10.3.3.2"))
-    return np.multiply(joint, grip)
+    packing = packing_factor(jacket.splice.filler_thickness)
+    if np.any(np.greater(jacket.splice.filler_thickness, 0.0)):
+        steps.add("t_pk", "all packings", jacket.splice.filler_thickness, "mm",
+                  "input splice.filler_thickness")  # fmt: skip
+        steps.add("β_pk", "1 − 0.0125 t_pk above 6 mm", packing, "1", is_800("10.3.3.3"))
+    return np.multiply(joint, grip) * packing
 
 
 def _add_sleeve_bearing(jacket: Jacket, steps: Steps) -> Real:

@@ -129,7 +129,7 @@ def packing_factor(packing: Real) -> Real:
 
     Notes
     -----
-    ``1 - 0.0125 t_pk`` for packings thicker than 6 mm, else 1.0. Seams have none.
+    ``1 - 0.0125 t_pk`` for packings thicker than 6 mm, else 1.0.
 
     References
     ----------
