@@ -216,6 +216,16 @@ class Bolts(InputModel):
         ],
     )
     tightening: Tightening = Field(description="How the bolts are installed.")
+    socket_diameter: Spacing | None = Field(
+        default=None,
+        description="Outside diameter of the socket or tool at the nut, from the tool's maker; "
+        "needed where no table has the bolt (metric and twist-off assemblies).",
+    )
+    tightening_clearance: Spacing | None = Field(
+        default=None,
+        description="Bolt axis to the nearest obstruction that the tool needs; default by the "
+        "table, or half of the socket's diameter and 3 mm (1/8 in).",
+    )
     torque_coefficient: TorqueCoefficient | None = Field(
         default=None, description="K of T = K d P from a calibrated test."
     )

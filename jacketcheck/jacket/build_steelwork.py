@@ -15,9 +15,12 @@ from jacketcheck.jacket.bolt_washers import bolt_washers, outer_holes, washer_th
 from jacketcheck.jacket.jacket_parts import BoltGroup, Hole, Plate, Sleeve, Splice
 from jacketcheck.mechanics._arguments import HoleType
 from jacketcheck.mechanics._arrays import Real
+from jacketcheck.mechanics._customary_units import INCH
 
 __all__ = ["build_bolts", "build_plate", "build_sleeve", "build_splice"]
 
+_SOCKET_PLAY: Final = INCH / 8.0
+"""Between socket and obstruction, as in AISC Manual Table 7-15 [mm]."""
 _SIZE_FIGURES: Final = (
     "diameter",
     "tensile_stress_area",
@@ -105,7 +108,7 @@ def build_bolts(
     written = repair.bolts
     product = catalog.bolt_product(written.product)
     size = product.size(written.diameter)
-    layout = _layout(written, sleeve_height(repair))
+    layout, room = _layout(written, sleeve_height(repair)), _room(size, written)
     stress = (
         product.shear_stress_included
         if written.threads == "included"
@@ -137,9 +140,9 @@ def build_bolts(
         head_height=size.head_height,
         washer_diameter=size.washer_diameter,
         washer_thickness=size.washer_thickness,
-        tightening_clearance=size.tightening_clearance,
-        entering_clearance=size.entering_clearance,
-        socket_diameter=size.socket_diameter,
+        tightening_clearance=room.tightening,
+        entering_clearance=room.entering,
+        socket_diameter=room.socket,
         faying_classes=(
             *(catalog.faying_class(name) for name in written.faying_class),
             *(_tested(one) for one in written.slip_tests),
@@ -151,8 +154,35 @@ def build_bolts(
         product=product.name,
         size=size.name,
         source=product.source,
-        sources=_bolt_sources(product, size, written),
+        sources={**_bolt_sources(product, size, written), **room.sources},
     )
+
+
+class _Room(NamedTuple):
+    """Room that the tool needs [mm], and where the figures stand that are not the table's."""
+
+    socket: Real | None
+    tightening: Real | None
+    entering: Real | None
+    sources: dict[str, str]
+
+
+def _room(size: BoltSize, written: Bolts) -> _Room:
+    """By the file, else by the table."""
+    socket, tightening, entering = (
+        size.socket_diameter,
+        size.tightening_clearance,
+        size.entering_clearance,
+    )
+    sources: dict[str, str] = {}
+    if written.socket_diameter is not None:
+        socket, sources["socket_diameter"] = written.socket_diameter, "input bolts.socket_diameter"
+        tightening = np.add(np.divide(socket, 2.0), _SOCKET_PLAY)
+        sources["tightening_clearance"] = "half of bolts.socket_diameter and 1/8 in"
+    if written.tightening_clearance is not None:
+        tightening = written.tightening_clearance
+        sources["tightening_clearance"] = "input bolts.tightening_clearance"
+    return _Room(socket, tightening, entering, sources)
 
 
 def _bolt_sources(product: BoltProduct, size: BoltSize, written: Bolts) -> dict[str, str]:

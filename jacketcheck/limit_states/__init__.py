@@ -8,6 +8,7 @@ from jacketcheck.hookspecs import hookimpl
 from jacketcheck.limit_state import LimitState, Provisions
 from jacketcheck.limit_states.added_bars import added_bar_development, added_bar_lap
 from jacketcheck.limit_states.bar_bond import bar_bond, bar_length
+from jacketcheck.limit_states.bolt_holes import bolt_holes, smallest_sizes
 from jacketcheck.limit_states.bolt_threads import bolt_threads
 from jacketcheck.limit_states.clearances import annulus_clearance, sleeve_gap
 from jacketcheck.limit_states.column_response import (
@@ -90,6 +91,8 @@ _BUILT_IN: tuple[LimitState, ...] = (
     added_bar_lap,
     sleeve_gap,
     annulus_clearance,
+    bolt_holes,
+    smallest_sizes,
     bolt_spacing,
     bolt_edge_distance,
     wrench_clearance,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import Final
 
 import numpy as np
@@ -16,6 +17,7 @@ __all__ = [
     "length_at_least",
     "length_at_most",
     "not_applicable",
+    "not_evaluated",
     "only_valid",
     "within_range",
 ]
@@ -113,3 +115,9 @@ def not_applicable(title: str, reason: str, *, location: str = "", clause: str =
         notes=(reason,),
         kind=Kind.NOT_APPLICABLE,
     )
+
+
+def not_evaluated(title: str, reason: str, *, location: str = "", clause: str = "") -> Result:
+    """A row that should have a verdict and has none, beside others of its limit state that have."""
+    row = not_applicable(title, reason, location=location, clause=clause)
+    return replace(row, kind=Kind.NOT_EVALUATED)

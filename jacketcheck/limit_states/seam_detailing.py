@@ -10,7 +10,7 @@ import numpy as np
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.jacket.jacket_parts import Hole
 from jacketcheck.limit_state import limit_state
-from jacketcheck.limit_states._rows import LAYOUT_RULE, not_applicable
+from jacketcheck.limit_states._rows import LAYOUT_RULE, not_evaluated
 from jacketcheck.limit_states.editions import AASHTO, AISC
 from jacketcheck.mechanics import seam_detailing as rules
 from jacketcheck.mechanics import wrench_access
@@ -147,11 +147,11 @@ def _max_spacing(jacket: Jacket) -> Result:
 
 
 def _sealing(jacket: Jacket) -> Result:
-    thickness = jacket.splice.outside_thickness
+    thickness = _thinner_outer_ply(jacket)
     bound = rules.aashto_max_sealing_spacing(thickness)
     return Rule("Largest bolt spacing, sealing", "rows (pitch)", "s", jacket.bolts.pitch, bound,
                 "4 in + 4 t ≤ 7 in", f"{AASHTO} 6.13.2.6.2",
-                _plate(thickness, "outside plate")).at_most()  # fmt: skip
+                _plate(thickness, "of the two outer plies")).at_most()  # fmt: skip
 
 
 def _plate(thickness: Real, what: str) -> Steps:
@@ -219,7 +219,8 @@ def _edge_rows(jacket: Jacket, edge: _Edge) -> list[Result]:
     )
     with_clear = np.any(np.not_equal(clear, edge.least))
     aisc_most = rules.aisc_max_edge_distance(edge.thickness, exposure=exposure)
-    aashto_most = rules.aashto_max_edge_distance(edge.thickness)
+    outer = np.minimum(edge.thickness, _thinner_outer_ply(jacket))
+    aashto_most = rules.aashto_max_edge_distance(outer)
     table = _bolt_and_hole(jacket, edge.hole, edge.direction)
     for steps in (by_table := Steps(), table):
         steps.figure("e_table", "by diameter and hole", edge.hole, edge.figure, "mm")
@@ -236,7 +237,7 @@ def _edge_rows(jacket: Jacket, edge: _Edge) -> list[Result]:
         rule(largest, aisc_most, _MAX_EDGE[exposure], f"{AISC} J3.6",
              _plate(edge.thickness, exposure)).at_most(),
         rule(largest, aashto_most, "min(8 t, 5 in)", _AASHTO_EDGE,
-             _plate(edge.thickness, edge.where)).at_most(),
+             _plate(outer, f"{edge.where}, outer plies")).at_most(),
     ]  # fmt: skip
 
 
@@ -251,10 +252,12 @@ def wrench_clearance(jacket: Jacket) -> list[Result]:
     bolts, title = jacket.bolts, "Room for the wrench"
     if bolts.tightening_clearance is None or bolts.socket_diameter is None:
         return [
-            not_applicable(
+            not_evaluated(
                 title,
-                f"no clearance is published for {bolts.product} {bolts.size}; ask the tool's maker",
-                clause=bolts.clearance_source,
+                f"the catalogue has no wrench clearance for {bolts.product} {bolts.size}: write "
+                "bolts.socket_diameter, as the tool's maker gives it",
+                location="around the bolts",
+                clause="geometry",
             )
         ]
     between = wrench_access.wrench_clearance_between_bolts(
@@ -292,6 +295,14 @@ def _over_footing(jacket: Jacket) -> Result:
     provided = np.add(bolts.end_distance, jacket.sleeve.gap)
     return Rule("Room for the wrench", "lowest row to footing", "a", provided, needed,
                 "max(c_1, c_2, d_s/2)", bolts.clearance_source, steps).at_least()  # fmt: skip
+
+
+def _thinner_outer_ply(jacket: Jacket) -> Real:
+    """Thinner of the outer plies [mm]: of two splice plates, or of single plate and sleeve."""
+    splice = jacket.splice
+    one_sided = np.less_equal(splice.inside_thickness, 0.0)
+    other = np.where(one_sided, jacket.sleeve.thickness, splice.inside_thickness)
+    return np.minimum(splice.outside_thickness, other)
 
 
 def _thinnest_plate(jacket: Jacket) -> Real:

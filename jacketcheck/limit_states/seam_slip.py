@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 from typing import Final
 
@@ -13,6 +14,7 @@ from jacketcheck.catalog.records import FayingClass
 from jacketcheck.errors import NotEvaluatedError
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.limit_state import Scatter, limit_state
+from jacketcheck.limit_states._rows import not_evaluated
 from jacketcheck.limit_states.editions import AASHTO, AISC
 from jacketcheck.limit_states.snug_bolts import probable_slip_row
 from jacketcheck.mechanics import slip
@@ -25,6 +27,8 @@ from jacketcheck.results import Result, Steps
 
 __all__ = ["faying_class_of", "seam_slip"]
 
+_TITLE: Final = "Slip of the seam bolts"
+_PLACE: Final = "hardest-worked row"
 _SNUG: Final = (
     "snug-tight bolts have no design slip resistance; a measured tension gives a probable value "
     "only"
@@ -34,8 +38,8 @@ _FILLERS: Final = (
     "two or more (J3.9), AASHTO for none (6.13.6.1.4, from memory)"
 )
 _ONE_SIDED: Final = (
-    "engineering judgement: plates outside only prise on their bolts as they bend; what that takes "
-    "from the clamping force is not counted"
+    "plates outside only bend: the couple shifts the contact pressure between the plies, and the "
+    "clamping force of each bolt stays what it was"
 )
 
 
@@ -57,7 +61,7 @@ def faying_class_of(jacket: Jacket, code: str) -> FayingClass:
 
 @limit_state(
     "seam-slip",
-    title="Slip of the seam bolts",
+    title=_TITLE,
     monotonic={"bolts.pretension": -1, "bolts.faying_classes.1.slip_coefficient": -1},
     effort="closed-form",
     scatter=Scatter(
@@ -69,13 +73,10 @@ def faying_class_of(jacket: Jacket, code: str) -> FayingClass:
 )
 def seam_slip(jacket: Jacket) -> list[Result]:
     """Slip resistance by AISC and by AASHTO, one row each, and a probable value of snug bolts."""
-    rows = []
-    codes = [
-        (name, row) for name, row in (("AISC", _aisc), ("AASHTO", _aashto)) if _has(jacket, name)
+    rows = [
+        _slip(jacket, "AISC", _aisc, f"{AISC} J3.9"),
+        _slip(jacket, "AASHTO", _aashto, f"{AASHTO} 6.13.2.8"),
     ]
-    if not codes:
-        faying_class_of(jacket, "AISC")
-    rows = [row(jacket, faying_class_of(jacket, name)) for name, row in codes]
     if jacket.bolts.measured_tension is not None:
         coefficients = [one.slip_coefficient for one in jacket.bolts.faying_classes]
         rows.append(
@@ -94,8 +95,15 @@ def seam_slip(jacket: Jacket) -> list[Result]:
     return rows
 
 
-def _has(jacket: Jacket, code: str) -> bool:
-    return any(one.code == code for one in jacket.bolts.faying_classes)
+def _slip(
+    jacket: Jacket, code: str, row: Callable[[Jacket, FayingClass], Result], clause: str
+) -> Result:
+    """Row of a code; a visible one too where the input names no class of that code."""
+    try:
+        faying = faying_class_of(jacket, code)
+    except NotEvaluatedError as missing:
+        return not_evaluated(_TITLE, str(missing), location=_PLACE, clause=clause)
+    return row(jacket, faying)
 
 
 def _add_inputs(
@@ -164,8 +172,8 @@ def _row(jacket: Jacket, demand: Real, capacity: Real, steps: Steps, clause: str
     if np.any(np.less(jacket.splice.shear_planes, 2)):
         notes = (*notes, _ONE_SIDED)
     return Result(
-        title="Slip of the seam bolts",
-        location="hardest-worked row",
+        title=_TITLE,
+        location=_PLACE,
         demand=demand,
         capacity=capacity,
         unit="N",
