@@ -60,7 +60,7 @@ def _bearing_joint(jacket: Jacket, clause: str) -> Result:
     barred = float(sum(kind in _BARRED_IN_BEARING for kind in _kinds(jacket).values()))
     steps.add("n", "plies with oversized holes or slots along the force", barred, "1", "geometry")
     steps.add("n_max", "none: snug-tight bolts bear", 0.0, "1", clause)
-    return Result(_TITLE, "oversized or slotted along the force, snug-tight bolts", barred, 0.0,
+    return Result(_TITLE, "snug-tight bolts, play along the force", barred, 0.0,
                   "1", clause, steps.lines, without_margin=True)  # fmt: skip
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import pytest
 
 from jacketcheck.jacket.jacket import Jacket
@@ -16,7 +18,7 @@ INCH = 25.4
 LONG = "long-slot-perpendicular"
 
 
-def statuses(results: list[Result]) -> list[Status]:
+def statuses(results: Sequence[Result]) -> list[Status]:
     return [one.status for one in results]
 
 
