@@ -67,8 +67,32 @@ def every_row_is_there(subject: Subject, bench: Bench) -> Iterator[str]:
                 yield f"on {base!r}: {row.notes[0]}"
 
 
+@check("provisions")
+def follows_what_is_there(subject: Subject, bench: Bench) -> Iterator[str]:
+    """Each cause that a row names in follows_from is a limit state of these provisions."""
+    host, name = bench.host, subject.item.id
+    try:
+        known = {one.limit_state.id for one in host.limit_states(name)}
+    except InputError:
+        return  # told by `inherits_what_is_there`
+    strange = {
+        (row.limit_state, cause)
+        for base in bench.bases
+        for row in evaluate(bench.jackets[base], host=host, provisions=name)
+        for cause in row.follows_from
+        if cause not in known
+    }
+    for state, cause in sorted(strange):
+        yield f"{state} follows from {cause}, which is no limit state here; name one by its id"
+
+
 PLUGIN_CHECKS = (loads,)
-PROVISIONS_CHECKS = (title_names_editions, inherits_what_is_there, every_row_is_there)
+PROVISIONS_CHECKS = (
+    title_names_editions,
+    inherits_what_is_there,
+    every_row_is_there,
+    follows_what_is_there,
+)
 
 
 def _inherited(host: Host, parent: str | None) -> set[str]:

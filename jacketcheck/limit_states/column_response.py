@@ -16,6 +16,7 @@ from jacketcheck.analysis.displacement import (
 from jacketcheck.analysis.hoop_action import tie_ratio
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.limit_state import NoScatter, Scatter, limit_state
+from jacketcheck.limit_states._rows import not_applicable
 from jacketcheck.limit_states.editions import GUIDE_SPEC
 from jacketcheck.mechanics._arrays import Real
 from jacketcheck.mechanics.relocated_hinge import P_DELTA_LIMIT, p_delta_ratio
@@ -38,6 +39,7 @@ _DIRECTION: Final = (
     "bond stay below the stress of the others, curvature at failure is smaller in other "
     "directions, by up to 7 % in trials"
 )
+_AGAINST: Final = "against the demand"
 _NO_DEMAND: Final = "no displacement demand was given (actions.displacement_demand): no verdict"
 
 
@@ -113,7 +115,7 @@ def _add_capacity(jacket: Jacket, steps: Steps, capacity: ColumnCapacity, mark: 
 def displacement_capacity(jacket: Jacket) -> list[Result]:
     """Displacement capacity against the demand, and beside the original's."""
     repaired = capacity_of_repaired(jacket)
-    rows = []
+    rows: list[Result] = []
     unequal: tuple[str, ...] = (_DIRECTION,) if debonding_bars(jacket).groups else ()
     demand = jacket.demands.displacement
     if demand is not None:
@@ -123,10 +125,12 @@ def displacement_capacity(jacket: Jacket) -> list[Result]:
         buckles = np.any(np.less(repaired.buckling_displacement, demand))
         told = (*unequal, _BUCKLES) if buckles else unequal
         rows.append(
-            Result("Displacement capacity", "against the demand", demand, capacity, "mm",
+            Result("Displacement capacity", _AGAINST, demand, capacity, "mm",
                    f"{_HINGE}; {GUIDE_SPEC} 4.8", steps.lines, told, rule="displacement-demand",
                    follows_from=("bar-bond",))
         )  # fmt: skip
+    if demand is None:
+        rows.append(not_applicable("Displacement capacity", _NO_DEMAND, location=_AGAINST))
     rows.append(buckling_row(jacket))
     steps = Steps()
     original = _add_capacity(jacket, steps, capacity_of_original(jacket), "orig")
@@ -141,7 +145,7 @@ def displacement_capacity(jacket: Jacket) -> list[Result]:
             "mm",
             _HINGE,
             steps.lines,
-            notes if demand is not None else (*notes, _NO_DEMAND),
+            notes,
             kind=Kind.REPORTED,
         )
     )

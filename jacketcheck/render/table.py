@@ -18,6 +18,7 @@ from jacketcheck.render.verdict import (
     FOLLOWS,
     cause_note,
     consequence_legend,
+    row_notes,
     verdict_text,
 )
 from jacketcheck.report import CheckReport, VariantResults
@@ -102,8 +103,9 @@ def _row(
     result: Result, table: VariantResults, system: DisplaySystem, notes: dict[str, int]
 ) -> list[str]:
     causes = cause_note(table, result)
-    told = (*causes, *result.notes)
-    marks = "".join(f"[{notes.setdefault(note, len(notes) + 1)}]" for note in told)
+    marks = "".join(
+        f"[{notes.setdefault(note, len(notes) + 1)}]" for note in row_notes(table, result)
+    )
     title, *others = row_cells(result, system)
     return [f"{FOLLOWS + ' ' if causes else ''}{title} {marks}".rstrip(), *others]
 

@@ -7,7 +7,12 @@ from typing import Final
 from jacketcheck.render.clauses import by_rule_of
 from jacketcheck.render.numbers import ratio_text, shown_value
 from jacketcheck.report import CheckReport, VariantResults
-from jacketcheck.results import Kind, Result
+from jacketcheck.results import Kind, Result, Status
+
+_SILENT: Final = (
+    "passes or does not: this ratio tells no margin while it passes, so that the row stands below "
+    "those that do, and does not govern"
+)
 
 __all__ = [
     "FOLLOWS",
@@ -15,6 +20,7 @@ __all__ = [
     "consequence_legend",
     "consequences",
     "following",
+    "row_notes",
     "verdict_text",
 ]
 
@@ -54,6 +60,12 @@ def cause_note(table: VariantResults, result: Result) -> tuple[str, ...]:
     if not causes:
         return ()
     return (f"follows from {', '.join(causes)}: calculated with what is lost there",)
+
+
+def row_notes(table: VariantResults, result: Result) -> tuple[str, ...]:
+    """Every note of a row in a table: causes, why its place tells nothing, and its own."""
+    silent = result.without_margin and result.status is Status.OK
+    return (*cause_note(table, result), *([_SILENT] if silent else []), *result.notes)
 
 
 def consequence_legend(report: CheckReport) -> str:

@@ -91,6 +91,22 @@ def test_what_is_omitted_and_inherited_is_fine(findings: Findings) -> None:
         assert findings(check, provisions=[entry], limit_states=[state("own")]) == []
 
 
+def test_a_cause_that_no_limit_state_is(findings: Findings) -> None:
+    def follows(*causes: str) -> LimitState:
+        def evaluate(jacket: Jacket) -> list[Result]:
+            del jacket
+            return [Result("Row", "", 1.0, 2.0, "1", "North 3", follows_from=causes)]
+
+        return LimitState("own", "Own check", "north", evaluate)
+
+    entry = Provisions("north", "North Code 1:2024")
+    asked = {"provisions": [entry], "limit_states": [follows("seam-slipp", "seam-slip")]}
+    (found,) = findings("follows_what_is_there", **asked)
+    assert found == "own follows from seam-slipp, which is no limit state here; name one by its id"
+    asked["limit_states"] = [follows("seam-slip")]
+    assert findings("follows_what_is_there", **asked) == []
+
+
 def test_a_limit_state_that_stands_twice(findings: Findings) -> None:
     entry = Provisions("north", "North Code 1:2024", inherits=None)
     first, second = findings(

@@ -251,5 +251,5 @@ def test_a_consequence_governs_no_design_whose_cause_fails(host_of: HostOf, many
     assert together.followers.tolist() == found.followers.tolist()
 
 
-def pick_some(many: Jacket, numbers: np.ndarray) -> Jacket:  # type: ignore[type-arg]
+def pick_some(many: Jacket, numbers: np.ndarray) -> Jacket:
     return with_values(many, {"sleeve.gap": GAPS[numbers]})

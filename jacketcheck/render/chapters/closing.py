@@ -23,7 +23,7 @@ def judgement(report: CheckReport, repair: InputFile) -> Chapter:
         (
             f"judgement.{name}",
             info.description or "",
-            _value(getattr(repair.base.judgement, name)),
+            _value(getattr(repair.base.judgement, name), report),
             "the file" if name in written else "default",
         )
         for name, info in Judgement.model_fields.items()
@@ -52,9 +52,11 @@ def _notes(report: CheckReport) -> dict[str, list[str]]:
     return found
 
 
-def _value(value: object) -> str:
-    if value is None:
-        return "by the catalogue"
+def _value(value: object, report: CheckReport) -> str:
+    if value is None:  # only overstrength may be left to the steel of the column's bars
+        steels = (table.jacket.column.layer.steel for table in report.tables)
+        found = dict.fromkeys((float(one.overstrength), one.name) for one in steels)
+        return "; ".join(f"{factor:g} of {name}, by the catalog" for factor, name in found)
     return f"{value:g}" if isinstance(value, float) else str(value)
 
 

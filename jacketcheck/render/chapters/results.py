@@ -23,7 +23,7 @@ from jacketcheck.render.report_parts import (
 )
 from jacketcheck.render.side_by_side import GOVERNS
 from jacketcheck.render.table import ALIGNMENT, HEADINGS, row_cells
-from jacketcheck.render.verdict import FOLLOWS, cause_note
+from jacketcheck.render.verdict import FOLLOWS, cause_note, row_notes
 from jacketcheck.report import CheckReport, VariantResults
 from jacketcheck.results import Kind, Result, Status, Step
 from jacketcheck.units import DisplaySystem
@@ -90,7 +90,7 @@ def _table(
     for result, number in rows:
         title, where, *numbers, verdict, clause = row_cells(result, system)
         causes = cause_note(table, result)
-        told = (*causes, *result.notes)
+        told = row_notes(table, result)
         marks = "".join(f"[{notes.setdefault(note, len(notes) + 1)}]" for note in told)
         governs = result is table.governing
         mark = f"{GOVERNS} " if governs else f"{FOLLOWS} " if causes else ""

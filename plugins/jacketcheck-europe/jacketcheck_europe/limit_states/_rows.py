@@ -23,10 +23,20 @@ def resistance_row(
     factors: PartialFactors,
     notes: tuple[str, ...] = (),
     kind: Kind = Kind.LIMIT,
+    follows_from: tuple[str, ...] = (),
 ) -> Result:
     """A demand against a design resistance; says whose partial factors it has."""
     return Result(
-        title, location, demand, capacity, unit, clause, steps.lines, (*notes, factors.note), kind
+        title,
+        location,
+        demand,
+        capacity,
+        unit,
+        clause,
+        steps.lines,
+        (*notes, factors.note),
+        kind,
+        follows_from=follows_from,
     )
 
 

@@ -16,6 +16,7 @@ from jacketcheck.plugin import (
     buckling_row,
     capacity_of_original,
     capacity_of_repaired,
+    not_applicable,
 )
 from jacketcheck_europe.editions import EN_1998_2
 from jacketcheck_europe.limit_states._rows import resistance_row
@@ -52,7 +53,11 @@ _NO_DEMAND: Final = "no displacement demand was given (actions.displacement_dema
 def displacement_capacity(jacket: Jacket, factors: PartialFactors) -> list[Result]:
     """Displacement capacity against the demand, and beside the original's."""
     demand = jacket.demands.displacement
-    rows = [] if demand is None else [_against_demand(jacket, demand, factors)]
+    rows = [
+        not_applicable(_TITLE, _NO_DEMAND, location="against the demand", clause=_CLAUSE)
+        if demand is None
+        else _against_demand(jacket, demand, factors)
+    ]
     rows.append(buckling_row(jacket))
     steps = Steps()
     original = _add_capacity(
@@ -75,7 +80,7 @@ def displacement_capacity(jacket: Jacket, factors: PartialFactors) -> list[Resul
             unit="mm",
             clause=_CLAUSE,
             factors=factors,
-            notes=(_HINGE, *notes) if demand is not None else (_HINGE, *notes, _NO_DEMAND),
+            notes=(_HINGE, *notes),
             kind=Kind.REPORTED,
         )
     )
@@ -96,6 +101,7 @@ def _against_demand(jacket: Jacket, demand: Real, factors: PartialFactors) -> Re
         clause=_CLAUSE,
         factors=factors,
         notes=(_HINGE, _BUCKLES) if buckles else (_HINGE,),
+        follows_from=("bar-bond",),
     )
 
 

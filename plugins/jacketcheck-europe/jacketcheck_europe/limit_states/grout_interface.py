@@ -6,7 +6,7 @@ from typing import Final
 
 import numpy as np
 
-from jacketcheck.plugin import Jacket, Result, Steps, bond_pressure, not_applicable
+from jacketcheck.plugin import Jacket, Result, Steps, bond_pressure, not_applicable, pressure_losses
 from jacketcheck_europe.editions import EN_1992, EN_1992_2, EN_1998_2
 from jacketcheck_europe.limit_states._rows import resistance_row
 from jacketcheck_europe.mechanics import interface
@@ -94,5 +94,6 @@ def grout_interface(jacket: Jacket, factors: PartialFactors) -> list[Result]:
             clause=clause,
             factors=factors,
             notes=(_JUDGEMENT,),
+            follows_from=pressure_losses(jacket),
         )
     ]
