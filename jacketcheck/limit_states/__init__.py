@@ -44,6 +44,7 @@ from jacketcheck.limit_states.seam_plates import (
     splice_gross_yield,
     splice_net_rupture,
 )
+from jacketcheck.limit_states.seam_reserve import seam_reserve
 from jacketcheck.limit_states.seam_slip import seam_slip
 from jacketcheck.limit_states.usual_ranges import usual_ranges
 
@@ -70,6 +71,7 @@ _BUILT_IN: tuple[LimitState, ...] = (
     splice_gross_yield,
     splice_net_rupture,
     seam_block_shear,
+    seam_reserve,
     clamping,
     retained_pressure,
     bar_bond,

@@ -1,0 +1,96 @@
+"""How much of the sleeve's own strength its seams can carry: reported, not judged."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from typing import Final
+
+import numpy as np
+
+from jacketcheck.analysis.hoop_demand import add_rows
+from jacketcheck.jacket.jacket import Jacket
+from jacketcheck.limit_state import LimitState, limit_state
+from jacketcheck.limit_states._rows import LAYOUT_RULE, not_evaluated
+from jacketcheck.limit_states.seam_bolts import (
+    seam_bolt_row,
+    seam_bolt_shear,
+    sleeve_bearing,
+    splice_bearing,
+)
+from jacketcheck.limit_states.seam_plates import (
+    seam_block_shear,
+    sleeve_net_rupture,
+    splice_gross_yield,
+    splice_net_rupture,
+)
+from jacketcheck.limit_states.seam_slip import seam_slip
+from jacketcheck.mechanics._arrays import Real
+from jacketcheck.mechanics.plate_strength import gross_yield_strength
+from jacketcheck.results import Kind, Result, Steps
+
+__all__ = ["seam_reserve"]
+
+_TITLE: Final = "Seam beside the sleeve's yield"
+_PER_BOLT: Final = frozenset({"seam-slip", "seam-bolt-shear"})
+_STRENGTH: Final = (
+    seam_bolt_shear,
+    sleeve_bearing,
+    splice_bearing,
+    seam_bolt_row,
+    sleeve_net_rupture,
+    splice_gross_yield,
+    splice_net_rupture,
+    seam_block_shear,
+)
+_NOT_DESIGNED: Final = (
+    "seams are designed for the hoop force that the column asks for, not to hold the sleeve's own "
+    "yield: above 1, a sleeve worked beyond that force breaks or opens at its seams before it "
+    "yields"
+)
+_VERTICAL: Final = (
+    "vertical shear along the seams (V Q/I), where the sleeve bends with the column, is not part "
+    "of the seam's demand"
+)
+
+
+@limit_state("seam-reserve", title=_TITLE, effort="closed-form", scatter=LAYOUT_RULE)
+def seam_reserve(jacket: Jacket) -> list[Result]:
+    """Expected yield of the sleeve beside design strength and slip resistance of its seams."""
+    return [
+        _row(jacket, "strength of the seams", _STRENGTH),
+        _row(jacket, "slip resistance of the seams", (seam_slip,)),
+    ]
+
+
+def _row(jacket: Jacket, where: str, limit_states: Iterable[LimitState]) -> Result:
+    forces = dict(_hoop_forces(jacket, limit_states))
+    if not forces:
+        reason = "no row of it could be evaluated"
+        return not_evaluated(_TITLE, reason, location=where, clause="no clause")
+    steps, sleeve, bolts = Steps(), jacket.sleeve, jacket.bolts
+    steps.figure("F_ye", sleeve.steel.name, sleeve.steel, "expected_yield", "MPa")
+    steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
+    demand = gross_yield_strength(sleeve.steel.expected_yield, gross_area=sleeve.thickness)
+    steps.add("N_ye", "F_ye t", demand, "N/mm", "thin shell")
+    add_rows(jacket, steps)
+    steps.add("h_t", "max(s, e_end + s/2)", bolts.tributary_height, "mm", "tributary height")
+    steps.add("n_c", "columns", bolts.columns, "1", "input bolts.columns")
+    for name, force in forces.items():
+        steps.add("N", name, force, "N/mm", "design value of its row, per height")
+    least = np.min(np.broadcast_arrays(*forces.values()), axis=0)[()]
+    steps.add("N_seam", "smallest of them", least, "N/mm", "series of parts")
+    return Result(_TITLE, where, demand, least, "N/mm", "no clause: capacity in the order of yield",
+                  steps.lines, (_NOT_DESIGNED, _VERTICAL), kind=Kind.REPORTED)  # fmt: skip
+
+
+def _hoop_forces(jacket: Jacket, limit_states: Iterable[LimitState]) -> Iterator[tuple[str, Real]]:
+    """Hoop force that each row's design value stands for, by title and clause [N/mm]."""
+    for one in limit_states:
+        for row in one.evaluate(jacket):
+            if row.kind is not Kind.LIMIT:
+                continue
+            force = row.capacity
+            if row.unit == "N":
+                bolts = jacket.bolts.columns if one.id in _PER_BOLT else 1.0
+                force = np.multiply(force, bolts) / jacket.bolts.tributary_height
+            yield f"{row.title}, {row.location}, {row.clause}", force
