@@ -54,6 +54,7 @@ from jacketcheck.analysis.retained import Retained, bond_pressure, retained
 from jacketcheck.analysis.splice import (
     SpliceStrength,
     add_splice_strength,
+    effective_planes,
     effective_splice_thickness,
     splice_eccentricity,
     splice_shares,
@@ -212,6 +213,7 @@ __all__ = [
     "clamping_supply",
     "debonding_bars",
     "dilation",
+    "effective_planes",
     "effective_splice_thickness",
     "faying_class_of",
     "hinge",

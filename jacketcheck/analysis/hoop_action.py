@@ -7,6 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from jacketcheck.analysis.memo import remembered
+from jacketcheck.analysis.splice import effective_planes
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics import hoop, lateral_pressure, seam_stiffness
 from jacketcheck.mechanics._arrays import Real
@@ -79,7 +80,7 @@ def hoop_action(jacket: Jacket) -> HoopAction:
     smallest = np.min([one.slip_coefficient for one in bolts.faying_classes], axis=0)
     slip_force = np.multiply(
         smallest * lowest_hole_factor(jacket),
-        np.multiply(bolts.pretension, jacket.splice.shear_planes),
+        np.multiply(bolts.pretension, effective_planes(jacket)),
     ) * aisc_filler_factor(jacket.splice.fillers)
     hoop_force_at_slip = slip_force * bolts.columns / bolts.tributary_height
     slip_pressure: Real = np.divide(hoop_force_at_slip, radius)

@@ -14,6 +14,7 @@ from jacketcheck.results import Steps
 __all__ = [
     "SpliceStrength",
     "add_splice_strength",
+    "effective_planes",
     "effective_splice_thickness",
     "splice_eccentricity",
     "splice_shares",
@@ -38,6 +39,15 @@ def splice_shares(jacket: Jacket) -> tuple[Real, Real]:
         outside_thickness=jacket.splice.outside_thickness,
         inside_thickness=jacket.splice.inside_thickness,
     )
+
+
+def effective_planes(jacket: Jacket) -> Real:
+    """Slip or shear planes of a bolt, each counted with the share of the one that takes most.
+
+    Two where both plates take half of the force; of unequal plates the thinner takes more, and
+    its plane slips (or its bolts shear) first.
+    """
+    return np.divide(1.0, np.maximum(*splice_shares(jacket)))
 
 
 def effective_splice_thickness(jacket: Jacket) -> Real:

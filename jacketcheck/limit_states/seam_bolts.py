@@ -8,7 +8,7 @@ from typing import Final
 import numpy as np
 
 from jacketcheck.analysis.hoop_demand import add_bolt_force, add_row_force
-from jacketcheck.analysis.splice import effective_splice_thickness
+from jacketcheck.analysis.splice import effective_planes, effective_splice_thickness
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.jacket.jacket_parts import Hole
 from jacketcheck.limit_state import Scatter, limit_state
@@ -42,8 +42,9 @@ def _bolt_shear(jacket: Jacket, code: SteelCode) -> Result:
     steps = Steps()
     clause = f"{code.name} {code.shear_clause}"
     demand = add_bolt_force(jacket, steps)
-    steps.add("n_s", "shear planes", jacket.splice.shear_planes, "1", "input splice.sides")
-    nominal = _add_shear(jacket, steps, code, "R_n", planes=jacket.splice.shear_planes)
+    planes = steps.add("n_s", "shear planes, by the largest share", effective_planes(jacket), "1",
+                       "statics of the plates")  # fmt: skip
+    nominal = _add_shear(jacket, steps, code, "R_n", planes=planes)
     steps.add("φ", "bolt shear", code.shear, "1", clause)
     capacity = steps.add("φR_n", "φ R_n", code.shear * nominal, "N", clause)
     return Result("Shear of the seam bolts", _PLACE, demand, capacity, "N", clause, steps.lines,

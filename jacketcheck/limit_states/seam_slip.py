@@ -10,6 +10,7 @@ import numpy as np
 
 from jacketcheck.analysis.hoop_action import lowest_hole_factor
 from jacketcheck.analysis.hoop_demand import add_bolt_force
+from jacketcheck.analysis.splice import effective_planes
 from jacketcheck.catalog.records import FayingClass
 from jacketcheck.errors import NotEvaluatedError
 from jacketcheck.jacket.jacket import Jacket
@@ -116,7 +117,13 @@ def _add_inputs(
         steps.figure(tension, f"{bolts.product}, {bolts.size}", bolts, "pretension", "N")
     else:
         steps.add(tension, "snug-tight: none counted", 0.0, "N", "input bolts.tightening")
-    steps.add(planes, "slip planes", jacket.splice.shear_planes, "1", "input splice.sides")
+    steps.add(
+        planes,
+        "slip planes, by the largest share",
+        effective_planes(jacket),
+        "1",
+        "statics of the plates",
+    )
 
 
 def _aisc(jacket: Jacket, faying: FayingClass) -> Result:
@@ -133,7 +140,7 @@ def _aisc(jacket: Jacket, faying: FayingClass) -> Result:
     nominal = slip.aisc_slip_resistance(
         faying.slip_coefficient,
         pretension=bolts.pretension,
-        slip_planes=jacket.splice.shear_planes,
+        slip_planes=effective_planes(jacket),
         filler_factor=fillers,
         pretensioned=bolts.pretensioned,
     )
@@ -156,7 +163,7 @@ def _aashto(jacket: Jacket, faying: FayingClass) -> Result:
     nominal = slip.aashto_slip_resistance(
         faying.slip_coefficient,
         pretension=bolts.pretension,
-        slip_planes=jacket.splice.shear_planes,
+        slip_planes=effective_planes(jacket),
         hole_size_factor=hole,
         pretensioned=bolts.pretensioned,
     )

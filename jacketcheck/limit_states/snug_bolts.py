@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from jacketcheck.analysis.hoop_demand import add_bolt_force
+from jacketcheck.analysis.splice import effective_planes
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._arrays import Real
 from jacketcheck.mechanics.slip import probable_slip_load
@@ -27,12 +28,12 @@ def probable_slip_row(
     note
         What the code says of snug bolts.
     """
-    steps, bolts, planes = Steps(), jacket.bolts, jacket.splice.shear_planes
+    steps, bolts, planes = Steps(), jacket.bolts, effective_planes(jacket)
     demand = add_bolt_force(jacket, steps)
     tension = 0.0 if bolts.measured_tension is None else bolts.measured_tension
     steps.add("T", "measured", tension, "N", "input bolts.measured_tension")
     steps.add("μ", surface, slip_coefficient, "1", source)
-    steps.add("n_s", "slip planes", planes, "1", "input splice.sides")
+    steps.add("n_s", "slip planes, by the largest share", planes, "1", "statics of the plates")
     load = probable_slip_load(slip_coefficient, bolt_tension=tension, slip_planes=planes)
     steps.add("P_slip", "μ T n_s", load, "N", "friction; a probable value, not a resistance")
     return Result(

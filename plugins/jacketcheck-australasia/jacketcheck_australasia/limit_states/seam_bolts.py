@@ -18,6 +18,7 @@ from jacketcheck.plugin import (
     Steps,
     add_bolt_force,
     add_row_force,
+    effective_planes,
     effective_splice_thickness,
     limit_state,
     only_valid,
@@ -157,13 +158,19 @@ def _add_shear(jacket: Jacket, steps: Steps, code: SteelCode) -> Real:
         steps.add("k_rd", "0.83 for class 10.9 with threads in the plane; 1 up to class 8.8",
                   ductility, "1", clause)  # fmt: skip
         rule = f"0.62 f_uf k_r k_rd n {counted}"
-    steps.add("n", "shear planes", jacket.splice.shear_planes, "1", "input splice.sides")
+    steps.add(
+        "n",
+        "shear planes, by the largest share",
+        effective_planes(jacket),
+        "1",
+        "statics of the plates",
+    )
     nominal = bolt_shear_capacity(
         bolts.tensile_strength,
         shank_area=bolts.area,
         core_area=core,
         threads=bolts.threads,
-        shear_planes=jacket.splice.shear_planes,
+        shear_planes=effective_planes(jacket),
         lap_length_factor=reduction,
         ductility_factor=ductility,
     )

@@ -12,6 +12,7 @@ from jacketcheck.plugin import (
     Result,
     Steps,
     add_bolt_force,
+    effective_planes,
     faying_class_of,
     limit_state,
     probable_slip_row,
@@ -85,13 +86,19 @@ def _design(jacket: Jacket, code: SteelCode, faying: FayingClass) -> Result:
         steps.figure("N_ti", f"{bolts.product}, {bolts.size}", bolts, "pretension", "N")
     else:
         steps.add("N_ti", "snug-tight: none counted", 0.0, "N", "input bolts.tightening")
-    steps.add("n_ei", "interfaces", jacket.splice.shear_planes, "1", "input splice.sides")
+    steps.add(
+        "n_ei",
+        "interfaces, by the largest share",
+        effective_planes(jacket),
+        "1",
+        "statics of the plates",
+    )
     kind = jacket.least_hole(slip_hole_factor)
     factor = steps.add("k_h", f"{kind} hole", slip_hole_factor(kind), "1", clause)
     nominal = slip_capacity(
         faying.slip_coefficient,
         bolt_tension=bolts.pretension if bolts.pretensioned else 0.0,
-        interfaces=jacket.splice.shear_planes,
+        interfaces=effective_planes(jacket),
         hole_factor=factor,
     )
     steps.add("V_sf", "μ n_ei N_ti k_h", nominal, "N", clause)

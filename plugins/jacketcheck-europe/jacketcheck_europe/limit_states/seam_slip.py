@@ -12,6 +12,7 @@ from jacketcheck.plugin import (
     Result,
     Steps,
     add_bolt_force,
+    effective_planes,
     probable_slip_row,
 )
 from jacketcheck_europe.editions import EN_1993_8
@@ -63,8 +64,8 @@ def _slip(jacket: Jacket, faying: FayingClass, factors: PartialFactors) -> Resul
     demand = add_bolt_force(jacket, steps)
     steps.figure("μ", f"class {faying.name}", faying, "slip_coefficient", "1")
     preload = _add_preload(jacket, steps)
-    surfaces = steps.add("n", "friction surfaces", jacket.splice.shear_planes, "1",
-                         "input splice.sides")  # fmt: skip
+    surfaces = steps.add("n", "friction surfaces, by the largest share", effective_planes(jacket),
+                         "1", "statics of the plates")  # fmt: skip
     kind = jacket.least_hole(slip.hole_factor)
     hole = steps.add("k_s", f"{kind} hole", slip.hole_factor(kind), "1",
                      f"{EN_1993_8} Table 3.6")  # fmt: skip

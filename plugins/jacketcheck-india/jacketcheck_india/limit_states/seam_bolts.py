@@ -16,6 +16,7 @@ from jacketcheck.plugin import (
     Steps,
     add_bolt_force,
     add_row_force,
+    effective_planes,
     effective_splice_thickness,
     limit_state,
     only_valid,
@@ -105,13 +106,19 @@ def _add_shear(jacket: Jacket, steps: Steps) -> Real:
         steps.add(counted, "π d²/4", bolts.area, "mm2", "shank, threads excluded")
     permitted = np.less_equal(np.divide(jacket.grip, bolts.diameter), LARGEST_GRIP)
     reduction = _add_reduction(jacket, steps, permitted)
-    steps.add("n", "shear planes", jacket.splice.shear_planes, "1", "input splice.sides")
+    steps.add(
+        "n",
+        "shear planes, by the largest share",
+        effective_planes(jacket),
+        "1",
+        "statics of the plates",
+    )
     nominal = bolt_shear_capacity(
         bolts.tensile_strength,
         shank_area=bolts.area,
         net_area=bolts.tensile_stress_area,
         threads=bolts.threads,
-        shear_planes=jacket.splice.shear_planes,
+        shear_planes=effective_planes(jacket),
         reduction=reduction,
     )
     packed = " β_pk" if np.any(np.greater(jacket.splice.filler_thickness, 0.0)) else ""

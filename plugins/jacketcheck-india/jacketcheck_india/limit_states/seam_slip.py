@@ -17,6 +17,7 @@ from jacketcheck.plugin import (
     Result,
     Steps,
     add_bolt_force,
+    effective_planes,
     faying_class_of,
     limit_state,
     probable_slip_row,
@@ -102,7 +103,13 @@ def _add_nominal(jacket: Jacket, faying: FayingClass, steps: Steps) -> Real:
     steps.figure("μ_f", faying.preparation, faying, "slip_coefficient", "1")
     told = f"{bolts.product}, {bolts.size}" if bolts.pretensioned else "snug-tight: none counted"
     steps.add("F_o", told, tension, "N", bolts.source_of("pretension"))
-    steps.add("n_e", "interfaces", jacket.splice.shear_planes, "1", "input splice.sides")
+    steps.add(
+        "n_e",
+        "interfaces, by the largest share",
+        effective_planes(jacket),
+        "1",
+        "statics of the plates",
+    )
     kind = jacket.least_hole(slip_hole_factor)
     hole = steps.add("K_h", f"{kind} hole", slip_hole_factor(kind), "1", _CLAUSE)
     joint = long_joint_factor(length, diameter=bolts.diameter)
@@ -113,7 +120,7 @@ def _add_nominal(jacket: Jacket, faying: FayingClass, steps: Steps) -> Real:
     nominal = slip_capacity(
         faying.slip_coefficient,
         bolt_tension=tension,
-        interfaces=jacket.splice.shear_planes,
+        interfaces=effective_planes(jacket),
         hole_factor=hole,
         long_joint_factor=joint,
     )
