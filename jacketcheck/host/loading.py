@@ -107,7 +107,7 @@ def _information(entry_point: EntryPoint) -> PluginInfo:
     dist = entry_point.dist
     if dist is None:
         return PluginInfo(entry_point.name, "unknown", "unknown")
-    return PluginInfo(*map(printable, (entry_point.name, dist.name, dist.version)))
+    return PluginInfo(printable(entry_point.name), printable(dist.name), printable(dist.version))
 
 
 def _require_known(names: Iterable[str], plugins: list[PluginInfo]) -> None:

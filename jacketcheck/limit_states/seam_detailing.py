@@ -106,7 +106,12 @@ def bolt_spacing(jacket: Jacket) -> list[Result]:
                 direction="along",
                 field="bolts.gauge",
             )
-    return [*rows, _max_spacing(jacket), _sealing(jacket)]
+    spacings = [("rows (pitch)", bolts.pitch, "bolts.pitch")]
+    if np.any(several):
+        # one column has no gauge: nothing that any rule could exceed
+        spacings.append(("columns (gauge)", np.where(several, bolts.gauge, 0.0)[()], "bolts.gauge"))
+    return [*rows, *(_max_spacing(jacket, *one) for one in spacings),
+            *(_sealing(jacket, *one) for one in spacings)]  # fmt: skip
 
 
 def _largest_need(jacket: Jacket) -> Real:
@@ -138,20 +143,21 @@ def _bolt_and_hole(jacket: Jacket, hole: Hole, direction: str) -> Steps:
     return steps
 
 
-def _max_spacing(jacket: Jacket) -> Result:
+def _max_spacing(jacket: Jacket, where: str, spacing: Real, field: str) -> Result:
     exposure, thickness = jacket.sleeve.exposure, _thinnest_outside(jacket)
     bound = rules.aisc_max_spacing(thickness, exposure=exposure)
     steps, expression = _plate(thickness, exposure), _MAX_SPACING[exposure]
-    return Rule("Largest bolt spacing", "rows (pitch)", "s", jacket.bolts.pitch, bound, expression,
-                f"{AISC} J3.6", steps).at_most()  # fmt: skip
+    return Rule("Largest bolt spacing", where, "s", spacing, bound, expression, f"{AISC} J3.6",
+                steps, f"input {field}").at_most()  # fmt: skip
 
 
-def _sealing(jacket: Jacket) -> Result:
+def _sealing(jacket: Jacket, where: str, spacing: Real, field: str) -> Result:
+    """The sleeve has free edges both ways: along its seams, and at its ends."""
     thickness = _thinner_outer_ply(jacket)
     bound = rules.aashto_max_sealing_spacing(thickness)
-    return Rule("Largest bolt spacing, sealing", "rows (pitch)", "s", jacket.bolts.pitch, bound,
-                "4 in + 4 t ≤ 7 in", f"{AASHTO} 6.13.2.6.2",
-                _plate(thickness, "of the two outer plies")).at_most()  # fmt: skip
+    return Rule("Largest bolt spacing, sealing", where, "s", spacing, bound, "4 in + 4 t ≤ 7 in",
+                f"{AASHTO} 6.13.2.6.2", _plate(thickness, "of the two outer plies"),
+                f"input {field}").at_most()  # fmt: skip
 
 
 def _plate(thickness: Real, what: str) -> Steps:

@@ -153,3 +153,12 @@ def test_an_unusual_number_is_never_ok_whatever_it_is() -> None:
     jacket = with_values(built(), {"demands.axial_load": np.array([2.67e6, 1.0, np.nan, 1e30])})
     (found, _) = rows(jacket, "usual-ranges")
     assert np.array_equal(np.isnan(np.asarray(found.ratio)), [False, True, True, True])
+
+
+def test_columns_of_bolts_far_apart() -> None:
+    # 4 in + 4 x 1/2 in = 6 in for sealing, min(24 x 1/2, 12) = 12 in for contact
+    jacket = built('bolts.gauge = "18 in"\nsplice.thickness = "1/2 in"')
+    sealing = row(jacket, "bolt-spacing", "sealing", "gauge")
+    contact = row(jacket, "bolt-spacing", "Largest bolt spacing|columns (gauge)")
+    assert float(sealing.ratio) == pytest.approx(18 / 6)
+    assert float(contact.ratio) == pytest.approx(18 / 12)
