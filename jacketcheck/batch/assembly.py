@@ -7,7 +7,7 @@ from contextlib import ExitStack, contextmanager
 from pathlib import Path
 from typing import Literal, NamedTuple, TypeAlias
 
-from jacketcheck.batch.journal import Entry
+from jacketcheck.batch.journal import FILE_NAME, Entry
 from jacketcheck.batch.sheets import Sheet, csv_sheet, parquet_sheet, require_pyarrow
 from jacketcheck.batch.summary import Gathering
 from jacketcheck.batch.tables import (
@@ -17,10 +17,12 @@ from jacketcheck.batch.tables import (
     pier_lines,
     result_cells,
 )
+from jacketcheck.errors import InputError, InputProblem
 from jacketcheck.files import remove_leftovers, stream_atomically
+from jacketcheck.inputs.written import printable
 from jacketcheck.units import DisplaySystem
 
-__all__ = ["Form", "assemble", "output_names", "prepare", "stale_names"]
+__all__ = ["Form", "assemble", "output_names", "prepare", "require_own", "stale_names"]
 
 Form: TypeAlias = Literal["csv", "parquet"]
 
@@ -43,6 +45,28 @@ def stale_names(forms: Iterable[Form]) -> tuple[str, ...]:
     """Names of tables in other forms, which an earlier run may have left."""
     others = [form for form in _FORMS if form not in set(forms)]
     return tuple(name for name in output_names(others) if name != _SUMMARY)
+
+
+def require_own(folder: Path, *, overwrite: bool) -> None:
+    """Refuse a folder with files in the way that no earlier run has left.
+
+    Raises
+    ------
+    InputError
+        If a file that a run would replace or remove is there without a journal and may not be
+        replaced, or is none: a link, a folder or a pipe.
+    """
+    own = overwrite or (folder / FILE_NAME).exists()
+    problems = []
+    for name in (*output_names(_FORMS), FILE_NAME):
+        path = folder / name
+        if path.is_symlink() or (path.exists() and not path.is_file()):
+            problems.append(InputProblem("", "", f"{name} is not a regular file"))
+        elif path.exists() and not own:
+            message = f"{name} exists already, and is of no earlier run; --overwrite replaces it"
+            problems.append(InputProblem("", "", message))
+    if problems:
+        raise InputError(problems, source=printable(str(folder)))
 
 
 def prepare(folder: Path, forms: Iterable[Form]) -> None:

@@ -41,7 +41,8 @@ def find_files(
     """Files of an inventory in all folders below one, in an order that is always the same.
 
     Hidden files and folders are left out. Links to folders are not followed, so that no loop can
-    arise; links to files are. A folder that cannot be searched is told, never skipped.
+    arise; links to files are, within the folder. A folder that cannot be searched is told, never
+    skipped.
 
     Parameters
     ----------
@@ -89,17 +90,20 @@ def content_of(folder: Path, name: bytes) -> bytes:
     Raises
     ------
     InputError
-        If it is no regular file, cannot be read or is too large.
+        If it is no regular file, cannot be read or is too large, or lies outside the folder: what
+        a link leads to there is nobody's repair, and a message might print some of it.
     """
     path = folder / os.fsdecode(name)
     try:
+        if not path.resolve(strict=True).is_relative_to(folder.resolve()):
+            raise _unusable(name, "is a link that leads out of the folder")
         kind = path.stat().st_mode
         if not stat.S_ISREG(kind):  # opening a pipe would wait for a writer for ever
             message = "is a folder, not a file" if stat.S_ISDIR(kind) else "is not a regular file"
             raise _unusable(name, message)
         with path.open("rb") as file:
             content = file.read(LARGEST_FILE + 1)
-    except OSError as error:
+    except (OSError, RuntimeError) as error:  # the latter from a loop of links
         raise _unusable(name, _refused(error)) from error
     if len(content) > LARGEST_FILE:
         raise _unusable(name, f"is larger than {LARGEST_FILE // 1000} kB")
@@ -119,8 +123,9 @@ def shown_name(name: bytes) -> str:
     return printable(os.fsdecode(name))
 
 
-def _refused(error: OSError) -> str:
-    return f"cannot be read: {(error.strerror or type(error).__name__).lower()}"
+def _refused(error: OSError | RuntimeError) -> str:
+    reason = (getattr(error, "strerror", "") or str(error)).partition(" from ")[0]
+    return f"cannot be read: {reason.lower()}"
 
 
 def _unusable(name: bytes, message: str) -> InputError:

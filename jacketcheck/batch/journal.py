@@ -43,6 +43,9 @@ _LAST = (
 )
 
 
+_BEGIN_ANEW = "--fresh begins anew"
+
+
 class Finished(NamedTuple):
     """A file that has been evaluated: name, SHA-256 of its content, and what came of it."""
 
@@ -116,7 +119,7 @@ class Journal:
                 "INSERT OR IGNORE INTO inventory (name, problem) VALUES (?, ?)",
                 ((one.name, one.problem) for one in found),
             )
-        (count,) = self._database.execute("SELECT COUNT(*) FROM inventory").fetchone()
+        ((count,),) = self._ask("SELECT COUNT(*) FROM inventory")
         return int(count)
 
     def inventory(self) -> Iterator[FoundFile]:
@@ -126,13 +129,13 @@ class Journal:
 
     def mark_unreadable(self, name: bytes, problem: str) -> None:
         """Write down for this run why a file cannot be read."""
-        self._database.execute("UPDATE inventory SET problem = ? WHERE name = ?", (problem, name))
+        self._ask("UPDATE inventory SET problem = ? WHERE name = ?", problem, name)
 
     def takes_over(self, name: bytes, sha256: str) -> bool:
         """Note what a file holds in this run; tell whether that has been evaluated already."""
-        self._database.execute("UPDATE inventory SET sha256 = ? WHERE name = ?", (sha256, name))
-        last = self._database.execute(_LAST, (name, sha256, self._settings)).fetchone()
-        return last is not None and last[1] != "failed"
+        self._ask("UPDATE inventory SET sha256 = ? WHERE name = ?", sha256, name)
+        last = self._ask(_LAST, name, sha256, self._settings)
+        return bool(last) and last[0][1] != "failed"
 
     def add(self, finished: Iterable[Finished]) -> None:
         """Keep what came of some files; on the disk when this returns."""
@@ -152,18 +155,28 @@ class Journal:
             if problem:
                 yield Entry(name, "", "input error", None, problem)
                 continue
-            body, fate = self._database.execute(_LAST, (name, sha256, self._settings)).fetchone()
+            last = self._ask(_LAST, name, sha256, self._settings)
+            if not last:
+                raise self._refusal(f"is damaged: a result is gone; {_BEGIN_ANEW}")
+            ((body, fate),) = last
             yield Entry(name, sha256, fate, body, "")
 
     def _pages(self, columns: str) -> Iterator[tuple[Any, ...]]:
         """Rows of the inventory by name; no query stays open while others write."""
         last = b""
-        while rows := self._database.execute(
+        while rows := self._ask(
             f"SELECT {columns} FROM inventory WHERE name > ? ORDER BY name LIMIT {_PAGE}",  # noqa: S608 - our own columns
-            (last,),
-        ).fetchall():
+            last,
+        ):
             yield from rows
             last = rows[-1][0]
+
+    def _ask(self, statement: str, *values: object) -> list[Any]:
+        """All rows that a statement gives."""
+        try:
+            return self._database.execute(statement, values).fetchall()
+        except sqlite3.Error as error:
+            raise self._refusal(_reason(error)) from error
 
     @contextlib.contextmanager
     def _transaction(self) -> Iterator[None]:
@@ -172,7 +185,7 @@ class Journal:
             yield
             self._database.execute("COMMIT")
         except sqlite3.Error as error:
-            raise self._refusal(str(error)) from error
+            raise self._refusal(_reason(error)) from error
         finally:
             if self._database.in_transaction:
                 self._database.execute("ROLLBACK")
@@ -180,12 +193,8 @@ class Journal:
     def _opened(self, *, fresh: bool) -> sqlite3.Connection:
         try:
             return self._prepared(fresh=fresh)
-        except sqlite3.OperationalError as error:
-            busy = "locked" in str(error)
-            reason = "another run is writing to this folder" if busy else str(error)
-            raise self._refusal(reason) from error
-        except sqlite3.DatabaseError as error:
-            raise self._refusal(f"{error}; --fresh begins anew") from error
+        except sqlite3.Error as error:
+            raise self._refusal(_reason(error)) from error
 
     def _prepared(self, *, fresh: bool) -> sqlite3.Connection:
         if fresh:
@@ -200,7 +209,7 @@ class Journal:
             database.execute("COMMIT")
         elif found != _FORMAT:
             database.close()
-            raise self._refusal("is of another version; --fresh begins anew")
+            raise self._refusal("is of another version; " + _BEGIN_ANEW)
         database.execute(_INVENTORY)
         return database
 
@@ -228,9 +237,19 @@ class Journal:
                 self._locked().close()
             except sqlite3.OperationalError as error:
                 if "locked" in str(error):
-                    raise self._refusal("another run is writing to this folder") from error
+                    raise self._refusal(_reason(error)) from error
         for ending in ("", "-wal", "-shm", "-journal"):
             self._path.with_name(FILE_NAME + ending).unlink(missing_ok=True)
 
     def _refusal(self, message: str) -> InputError:
         return InputError([InputProblem("", "", message)], source=str(self._path))
+
+
+def _reason(error: sqlite3.Error) -> str:
+    """Why the journal cannot be used, and what helps."""
+    code = getattr(error, "sqlite_errorname", "")
+    if code.startswith(("SQLITE_BUSY", "SQLITE_LOCKED")):
+        return "another run is writing to this folder"
+    if code.startswith(("SQLITE_CORRUPT", "SQLITE_NOTADB", "SQLITE_ERROR", "SQLITE_CONSTRAINT")):
+        return f"is damaged: {error}; {_BEGIN_ANEW}"
+    return str(error)

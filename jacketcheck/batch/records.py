@@ -12,6 +12,7 @@ from typing import Any, NamedTuple
 import numpy as np
 
 from jacketcheck.causes import first_causes
+from jacketcheck.errors import InputError, InputProblem
 from jacketcheck.report import CheckReport, VariantResults
 from jacketcheck.results import Kind, Result, Status
 
@@ -144,14 +145,24 @@ def packed(pier: Pier) -> bytes:
 
 
 def unpacked(body: bytes) -> Pier:
-    """The pier that was packed."""
-    title, number, message, tables = json.loads(zlib.decompress(body))
-    return Pier(
-        title,
-        number,
-        tuple(
-            PierTable(variant, provisions, verdict, tuple(Row(*row) for row in rows))
-            for variant, provisions, verdict, rows in tables
-        ),
-        message=message,
-    )
+    """The pier that was packed.
+
+    Raises
+    ------
+    InputError
+        If it is damaged.
+    """
+    try:
+        title, number, message, tables = json.loads(zlib.decompress(body))
+        return Pier(
+            title,
+            number,
+            tuple(
+                PierTable(variant, provisions, verdict, tuple(Row(*row) for row in rows))
+                for variant, provisions, verdict, rows in tables
+            ),
+            message=message,
+        )
+    except (zlib.error, ValueError, TypeError) as error:
+        problem = InputProblem("", "", "is damaged: a result; --fresh begins anew")
+        raise InputError([problem], source="journal") from error

@@ -10,7 +10,7 @@ from importlib.metadata import version
 from itertools import chain
 from pathlib import Path
 
-from jacketcheck.batch.assembly import Form, assemble, prepare
+from jacketcheck.batch.assembly import Form, assemble, prepare, require_own
 from jacketcheck.batch.cluster import cluster_pool, require_dask
 from jacketcheck.batch.finding import DEFAULT_PATTERN, content_of, find_files, shown_name
 from jacketcheck.batch.job import Job
@@ -99,6 +99,7 @@ def run_batch(
     pattern: str = DEFAULT_PATTERN,
     file_seconds: float = DEFAULT_FILE_SECONDS,
     fresh: bool = False,
+    overwrite: bool = False,
     watch: Watch = lambda _: None,
 ) -> BatchRun:
     """Check every repair file below a folder, each in a process that may fail.
@@ -133,6 +134,8 @@ def run_batch(
         Time that one file may take [s].
     fresh
         Whether to forget what has been done.
+    overwrite
+        Whether files in `output` that no earlier run has left may be replaced.
     watch
         Called whenever files are finished.
 
@@ -165,6 +168,7 @@ def run_batch(
     source, target = Path(folder), Path(output)
     found = find_files(source, pattern=pattern, leave_out=target.resolve())
     pool = _pool(settings, workers=workers, scheduler=scheduler)
+    require_own(target, overwrite=overwrite)
     make_folder(target)
     with Journal(target, settings, fresh=fresh) as journal:
         prepare(target, asked)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from pathlib import Path
 
+from jacketcheck.cli._outputs import is_standard_output
 from jacketcheck.errors import InputError, InputProblem
 from jacketcheck.inputs.written import printable
 
@@ -25,13 +26,16 @@ def form_of(
     option
         Option that names the file.
     asked
-        Form that was asked for; then the file may do without an ending.
+        Form that was asked for; then the file may do without an ending. Standard output has none:
+        it gets the first form where none is asked for.
 
     Raises
     ------
     InputError
         If the ending is unknown, or is that of another form than the one asked for.
     """
+    if is_standard_output(path):
+        return next(iter(endings.values())) if asked is None else asked
     ending = path.suffix.lower()
     if asked is not None and not ending:
         return asked

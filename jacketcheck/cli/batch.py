@@ -15,6 +15,9 @@ from jacketcheck.cli._options import (
     host_from,
     terminal_width,
 )
+from jacketcheck.cli._outputs import add_overwrite, is_standard_output
+from jacketcheck.errors import InputError, InputProblem
+from jacketcheck.inputs.written import printable
 
 __all__ = ["add_arguments", "run"]
 
@@ -45,6 +48,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         help="forget what has been done in OUT: needed where the code of a plug-in was changed "
         "and its version was not",
     )
+    add_overwrite(parser)
     parser.add_argument(
         "--pattern",
         default=DEFAULT_PATTERN,
@@ -126,6 +130,7 @@ def run(options: argparse.Namespace) -> int:
                 pattern=options.pattern,
                 file_seconds=options.file_seconds,
                 fresh=options.fresh,
+                overwrite=options.overwrite,
                 watch=lambda state: meter.tick("checking", state.done, state.total),
             )
     except KeyboardInterrupt:
@@ -141,6 +146,9 @@ def run(options: argparse.Namespace) -> int:
 
 def _output(options: argparse.Namespace) -> Path:
     """Folder of the output: as asked for, or beside the inventory."""
+    if options.output is not None and is_standard_output(options.output):
+        problem = InputProblem("--output", printable(str(options.output)), "must be a folder")
+        raise InputError([problem], source="options")
     if options.output is not None:
         return Path(options.output)
     folder = Path(options.folder).resolve()

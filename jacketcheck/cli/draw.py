@@ -21,9 +21,10 @@ from jacketcheck.cli._options import (
     host_from,
     read,
 )
+from jacketcheck.cli._outputs import Outputs, add_overwrite, is_standard_output
 from jacketcheck.errors import InputError, InputProblem, NotEvaluatedError
 from jacketcheck.figures import FIGURES, draw, require_matplotlib
-from jacketcheck.files import make_folder, write_atomically
+from jacketcheck.files import make_folder
 from jacketcheck.inputs.written import printable
 from jacketcheck.report import CheckReport, VariantResults
 from jacketcheck.units import DisplaySystem
@@ -51,8 +52,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         required=True,
         metavar="PATH",
         help="file that ends in .svg or .png for one figure of one variant, or a folder; one whose "
-        "name has an ending must be there",
+        "name has an ending must be there; '-' for standard output",
     )
+    add_overwrite(parser)
     parser.add_argument(
         "--format", choices=_FORMATS, help="form of the figures (default: as PATH ends, else svg)"
     )
@@ -81,10 +83,11 @@ def run(options: argparse.Namespace) -> int:
         variants=asked_variants(repair, options.variant),
     )
     targets = _Targets(options, several=len(names) > 1 or len(report.tables) > 1)
+    outputs = Outputs(options)
     system = display_system(options, repair)
     for name in names:
         try:
-            _draw(name, report, system, targets)
+            _draw(name, report, system, targets, outputs)
         except NotEvaluatedError as error:
             if options.figure != _ALL:
                 raise
@@ -97,7 +100,9 @@ class _Targets:
 
     def __init__(self, options: argparse.Namespace, *, several: bool) -> None:
         self._path: Path = options.output
-        self._is_file = bool(self._path.suffix) and not self._path.is_dir()
+        self._is_file = not self._path.is_dir() and (
+            bool(self._path.suffix) or self._path.exists() or is_standard_output(self._path)
+        )
         asked: str = options.format or "svg"
         if self._is_file:
             endings = {f".{form}": form for form in _FORMATS}
@@ -135,11 +140,16 @@ def _candidates(parts: list[str]) -> Iterator[str]:
         number += 1
 
 
-def _draw(name: str, report: CheckReport, system: DisplaySystem, targets: _Targets) -> None:
+def _draw(
+    name: str,
+    report: CheckReport,
+    system: DisplaySystem,
+    targets: _Targets,
+    outputs: Outputs,
+) -> None:
     from jacketcheck.figures.export import png_bytes, standalone_svg  # noqa: PLC0415 - matplotlib
 
     for table, drawing in draw(name, report.tables, system=system):
         path = targets.next(name, table, report)
         content = standalone_svg(drawing) if targets.form == "svg" else png_bytes(drawing)
-        write_atomically(path, content)
-        print(f"wrote {path}")
+        outputs.write(path, content)

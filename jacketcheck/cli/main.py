@@ -7,13 +7,12 @@ check could not be evaluated; 130 interrupted.
 from __future__ import annotations
 
 import argparse
-import io
-import os
 import sys
 from collections.abc import Sequence
 from importlib import import_module
 from typing import NoReturn, Protocol, cast
 
+from jacketcheck.cli._streams import outlets
 from jacketcheck.errors import InputError, JacketcheckError, MissingExtraError
 
 __all__ = ["main"]
@@ -59,32 +58,29 @@ class _Parser(argparse.ArgumentParser):
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command line and return its exit code."""
-    if isinstance(sys.stdout, io.TextIOWrapper):
-        # a terminal or pipe that knows few characters gets escapes for the others
-        sys.stdout.reconfigure(errors="backslashreplace")
+    with outlets() as (output, _):
+        code = _verdict(list(sys.argv[1:] if arguments is None else arguments))
+        output.flush()
+        if output.error is not None and not output.reader_left:
+            print(f"jacketcheck: cannot write the output: {output.error.strerror}", file=sys.stderr)
+            # what was found and not told is no pass
+            return max(code, _INPUT)
+    return code
+
+
+def _verdict(given: list[str]) -> int:
+    """Exit code of what is asked for; errors are told in one line."""
     try:
-        code = _run(list(sys.argv[1:] if arguments is None else arguments))
-        sys.stdout.flush()
+        return _run(given)
     except InputError as error:
         print(error, file=sys.stderr)
         return _INPUT
     except JacketcheckError as error:
         print(f"jacketcheck: {error}", file=sys.stderr)
         return _INPUT if isinstance(error, MissingExtraError) else _NOT_EVALUATED
-    except BrokenPipeError:
-        # the reader of our output went away, e.g. `jacketcheck check … | head`
-        _leave_output()
-        return 0
-    except OSError as error:
-        if error.filename is not None:
-            raise
-        _leave_output()
-        print(f"jacketcheck: cannot write the output: {error.strerror}", file=sys.stderr)
-        return _INPUT
     except KeyboardInterrupt:
         print("jacketcheck: interrupted", file=sys.stderr)
         return _INTERRUPTED
-    return code
 
 
 def _run(given: list[str]) -> int:
@@ -99,11 +95,6 @@ def _run(given: list[str]) -> int:
     command = cast("Command", import_module(f"jacketcheck.cli.{name}"))
     command.add_arguments(commands[name])
     return command.run(parser.parse_args(given))
-
-
-def _leave_output() -> None:
-    """Let what could not be written go nowhere, so that the interpreter does not try again."""
-    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 def _parser() -> tuple[argparse.ArgumentParser, dict[str, argparse.ArgumentParser]]:

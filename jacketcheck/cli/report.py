@@ -19,7 +19,9 @@ from jacketcheck.cli._options import (
     progress,
     read,
 )
-from jacketcheck.files import make_folder, write_atomically
+from jacketcheck.cli._outputs import Outputs, add_overwrite, is_standard_output
+from jacketcheck.errors import InputError, InputProblem
+from jacketcheck.files import make_folder
 
 __all__ = ["add_arguments", "run"]
 
@@ -36,8 +38,14 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Declare the command's options."""
     add_file(parser)
     parser.add_argument(
-        "-o", "--output", type=Path, required=True, metavar="REPORT", help="file to write"
+        "-o",
+        "--output",
+        type=Path,
+        required=True,
+        metavar="REPORT",
+        help="file to write, with its figures beside it in Markdown; '-' for standard output",
     )
+    add_overwrite(parser)
     parser.add_argument(
         "--format",
         choices=("html", "markdown"),
@@ -67,6 +75,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Check, write the report, and return the verdict as the exit code."""
     form = form_of(options.output, _ENDINGS, option="--output", asked=options.format)
+    outputs = Outputs(options)
+    outputs.require([options.output])
+    folder = _figures_folder(options, form)
     if not options.no_figures:
         from jacketcheck.figures import require_matplotlib  # noqa: PLC0415 - only if figures are drawn
 
@@ -95,16 +106,25 @@ def run(options: argparse.Namespace) -> int:
     if form == "html":
         from jacketcheck.render.report_html import report_html  # noqa: PLC0415 - loaded only when asked for
 
-        write_atomically(options.output, report_html(blocks))
+        outputs.write(options.output, report_html(blocks))
     else:
         from jacketcheck.render.report_markdown import report_markdown  # noqa: PLC0415 - loaded only when asked for
 
-        folder = f"{options.output.stem}-figures"
-        written = report_markdown(blocks, folder=folder)
-        if written.figures:
-            make_folder(options.output.parent / folder)
-        for path, svg in written.figures.items():
-            write_atomically(options.output.parent / path, svg)
-        write_atomically(options.output, written.text)
-    print(f"wrote {options.output}")
+        written = report_markdown(blocks, folder=folder.name)
+        figures = {folder.parent / path: svg for path, svg in written.figures.items()}
+        outputs.require(figures)
+        if figures:
+            make_folder(folder)
+        for path, svg in figures.items():
+            outputs.write_quietly(path, svg)
+        outputs.write(options.output, written.text)
     return int(report.exit_code)
+
+
+def _figures_folder(options: argparse.Namespace, form: str) -> Path:
+    """Where the figures of a report in Markdown go: beside it."""
+    path: Path = options.output
+    if form == "markdown" and not options.no_figures and is_standard_output(path):
+        message = "must be a file, for the figures beside it; --no-figures leaves them out"
+        raise InputError([InputProblem("--output", str(path), message)], source="options")
+    return path.parent / f"{path.stem}-figures"

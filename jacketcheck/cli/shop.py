@@ -16,8 +16,10 @@ from jacketcheck.cli._options import (
     read,
     terminal_width,
 )
+from jacketcheck.cli._outputs import Outputs, add_overwrite, is_standard_output
 from jacketcheck.errors import InputError, InputProblem
-from jacketcheck.files import write_atomically
+from jacketcheck.files import make_folder
+from jacketcheck.inputs.written import printable
 from jacketcheck.render.shop_files import shop_files
 from jacketcheck.render.shop_table import shop_text
 from jacketcheck.schedule import Allowances
@@ -41,7 +43,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         help="folder to write to; made if it is not there",
     )
     parser.add_argument("--variant", metavar="NAME", help="variant (default: the file itself)")
-    parser.add_argument("--overwrite", action="store_true", help="replace files that exist")
+    add_overwrite(parser)
     parser.add_argument(
         "--waste",
         type=percent,
@@ -69,27 +71,18 @@ def run(options: argparse.Namespace) -> int:
     system = display_system(options, repair)
     # all is drawn before anything is written
     files = shop_files(package, system=system)
-    written = _write(options.output, files, overwrite=options.overwrite)
+    written = _write(options.output, files, Outputs(options))
     print(shop_text(package, system=system, written=written, width=terminal_width()), end="")
     return 0
 
 
-def _write(folder: Path, files: dict[str, str], *, overwrite: bool) -> list[str]:
+def _write(folder: Path, files: dict[str, str], outputs: Outputs) -> list[str]:
     """Write all files, or none where one is in the way."""
-    try:
-        folder.mkdir(parents=True, exist_ok=True)
-    except OSError as error:
-        message = f"cannot be made: {(error.strerror or type(error).__name__).lower()}"
-        raise InputError([InputProblem("", "", message)], source=str(folder)) from error
-    taken = [name for name in files if (folder / name).exists()]
-    if taken and not overwrite:
-        raise InputError(
-            [
-                InputProblem("", "", f"{name} exists already; --overwrite replaces it")
-                for name in taken
-            ],
-            source=str(folder),
-        )
+    if is_standard_output(folder):
+        problem = InputProblem("--output", printable(str(folder)), "must be a folder")
+        raise InputError([problem], source="options")
+    make_folder(folder)
+    outputs.require(folder / name for name in files)
     for name, content in files.items():
-        write_atomically(folder / name, content)
+        outputs.write_quietly(folder / name, content)
     return [str(folder / name) for name in files]

@@ -18,7 +18,9 @@ from jacketcheck.cli._options import (
     read,
     terminal_width,
 )
+from jacketcheck.cli._outputs import Outputs, add_overwrite
 from jacketcheck.errors import InputError, InputProblem
+from jacketcheck.inputs.load import InputFile
 from jacketcheck.inputs.written import printable
 from jacketcheck.sizing.report import SizingReport
 from jacketcheck.sizing.size import MOST_ANALYSES, size
@@ -52,8 +54,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         "--save",
         type=Path,
         metavar="FILE",
-        help="write one of the designs as the table of a variant, to paste into the repair file",
+        help="write one of the designs as a whole new repair file",
     )
+    add_overwrite(parser)
     parser.add_argument(
         "--design",
         type=_positive,
@@ -75,6 +78,8 @@ def _positive(text: str) -> int:
 
 def run(options: argparse.Namespace) -> int:
     """Search and print; the exit code tells whether there is a design that works."""
+    if options.save is not None:
+        Outputs(options).require_file(options.save, option="--save")
     host = host_from(options)
     repair = read(options, host)
     with Meter("design") as meter:
@@ -107,22 +112,27 @@ def run(options: argparse.Namespace) -> int:
         )
         print(text, end="")
     if options.save is not None:
-        _save(report, options.design, options.save)
+        _save(report, repair, options)
     return int(report.exit_code)
 
 
-def _save(report: SizingReport, number: int, path: Path) -> None:
-    from jacketcheck.files import write_atomically  # noqa: PLC0415 - only when asked for
-    from jacketcheck.inputs.variant_text import variant_table  # noqa: PLC0415 - loaded only when asked for
+def _save(report: SizingReport, repair: InputFile, options: argparse.Namespace) -> None:
+    from jacketcheck.inputs.whole_text import whole_file  # noqa: PLC0415 - only when asked for
 
+    number, path = options.design, printable(str(options.save))
     if not report.front:
-        print(f"jacketcheck: nothing to save in {printable(str(path))}", file=sys.stderr)
+        print(f"jacketcheck: nothing to save in {path}", file=sys.stderr)
         return
     if number > len(report.front):
         message = f"must be at most {len(report.front)}, the number of designs"
         raise InputError([InputProblem("--design", str(number), message)], source="options")
-    design = report.front[number - 1]
-    text = variant_table(
-        f"sized {design.number}", report.base, design.repair, system=report.job.units
+    text = whole_file(
+        f"sized {number}",
+        repair.written[report.variant],
+        repair.variants[report.variant],
+        report.front[number - 1].repair,
+        system=report.job.units,
+        heading=f"Design {number} of those found from {report.source}, {report.variant}.",
     )
-    write_atomically(path, text + "\n")
+    Outputs(options).write_quietly(options.save, text)
+    print(f"saved design {number} in {path}", file=sys.stderr)

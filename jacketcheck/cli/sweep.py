@@ -18,6 +18,7 @@ from jacketcheck.cli._options import (
     read,
     terminal_width,
 )
+from jacketcheck.cli._outputs import Outputs, add_overwrite
 from jacketcheck.sweep.report import SweepReport
 from jacketcheck.sweep.run import sweep
 from jacketcheck.units import DisplaySystem
@@ -68,6 +69,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--plot", type=Path, metavar="FILE", help="draw the ratios to a file .svg or .png"
     )
+    add_overwrite(parser)
     add_units(parser)
     add_provisions(parser)
     add_plugin_options(parser)
@@ -84,6 +86,7 @@ def run(options: argparse.Namespace) -> int:
     """Evaluate and print; the exit code is the worst verdict."""
     if options.plot is not None:
         _require_plottable(options.plot)
+        Outputs(options).require_file(options.plot, option="--plot")
     host = host_from(options)
     repair = read(options, host)
     with Meter("design") as meter:
@@ -99,7 +102,8 @@ def run(options: argparse.Namespace) -> int:
         )
     system = display_system(options, repair)
     if options.plot is not None:
-        _plot(report, options.plot, system)
+        content = _plot(report, options.plot, system)
+        Outputs(options).write_quietly(options.plot, content)
     if options.format == "json":
         from jacketcheck.render.sweep_records import sweep_json  # noqa: PLC0415 - when asked for
 
@@ -130,11 +134,10 @@ def _require_plottable(path: Path) -> None:
     require_matplotlib()
 
 
-def _plot(report: SweepReport, path: Path, system: DisplaySystem) -> None:
+def _plot(report: SweepReport, path: Path, system: DisplaySystem) -> str | bytes:
     from jacketcheck.figures.export import png_bytes, standalone_svg  # noqa: PLC0415 - matplotlib
     from jacketcheck.figures.sweep_plot import sweep_plot  # noqa: PLC0415 - loaded only when asked for
-    from jacketcheck.files import write_atomically  # noqa: PLC0415 - loaded only when asked for
 
     drawing = sweep_plot(report, system=system)
     is_svg = form_of(path, _FORMS, option="--plot") == "svg"
-    write_atomically(path, standalone_svg(drawing) if is_svg else png_bytes(drawing))
+    return standalone_svg(drawing) if is_svg else png_bytes(drawing)

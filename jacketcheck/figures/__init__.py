@@ -5,6 +5,8 @@ matplotlib comes with the extra ``figures`` and is imported only when something 
 
 from __future__ import annotations
 
+import contextlib
+import os
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from importlib import import_module
@@ -16,6 +18,8 @@ from jacketcheck.units import DisplaySystem
 
 if TYPE_CHECKING:
     from jacketcheck.figures.drawing import Drawing
+
+_BACKEND: Final = "MPLBACKEND"
 
 __all__ = ["FIGURES", "FigureKind", "draw", "require_matplotlib"]
 
@@ -99,11 +103,22 @@ def draw(
 
 
 def require_matplotlib() -> None:
-    """Fail with what to install if matplotlib is missing."""
+    """Fail with what to install if matplotlib is missing.
+
+    A backend that the environment names and that is not there does not matter: figures are drawn
+    into files, and matplotlib would refuse to be imported.
+    """
+    asked = os.environ.pop(_BACKEND, None)
     try:
-        import_module("matplotlib")
+        matplotlib = import_module("matplotlib")
+        if asked:
+            with contextlib.suppress(ValueError):
+                matplotlib.rcParams["backend"] = asked
     except ModuleNotFoundError as error:
         raise MissingExtraError("figures", "matplotlib") from error
+    finally:
+        if asked is not None:
+            os.environ[_BACKEND] = asked
 
 
 def _function(kind: FigureKind) -> Any:

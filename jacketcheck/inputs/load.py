@@ -23,7 +23,10 @@ __all__ = ["InputFile", "read_input", "read_text"]
 LARGEST_VARIANT_COUNT = 200
 LONGEST_VARIANT_NAME = 60
 _VARIANTS = "variants"
+MOST_INHERITED_PROBLEMS = 100
+"""Problems of the file itself up to which its variants are looked at: each has them all again."""
 _REMARK = "look-ups and geometry are checked once these are mended"
+_REMARK_ON_ALL = "variants, look-ups and geometry are checked once these are mended"
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,6 +96,8 @@ def read_text(text: str, *, source: str = "input", catalog: Catalog | None = Non
         variants = {}
     if len(variants) > LARGEST_VARIANT_COUNT:
         raise refusal(source, f"has more than {LARGEST_VARIANT_COUNT} variants")
+    if len(reading.problems) > MOST_INHERITED_PROBLEMS:
+        raise InputError(reading.problems, source=source, remark=_REMARK_ON_ALL)
     for name, overrides in variants.items():
         reading.add_variant(name, overrides)
     if reading.problems:

@@ -15,6 +15,9 @@ __all__ = ["problems_of"]
 
 Location: TypeAlias = tuple[int | str, ...]
 
+_MOST_HINTS = 50
+"""Problems up to which unknown fields are compared with the known ones, which takes time."""
+
 
 def problems_of(error: ValidationError, model: type[BaseModel]) -> list[InputProblem]:
     """Every problem of a failed validation of `model`."""
@@ -24,18 +27,18 @@ def problems_of(error: ValidationError, model: type[BaseModel]) -> list[InputPro
         InputProblem(
             dotted(found["loc"]),
             "" if found["type"] == "missing" else shown(found["input"]),
-            _message(found, model),
+            _message(found, model, hint=number < _MOST_HINTS),
         )
-        for found in errors
+        for number, found in enumerate(errors)
         # a list with a wrong entry is not too short as well
         if not (found["type"] == "too_short" and found["loc"] in lists)
     ]
 
 
-def _message(found: ErrorDetails, model: type[BaseModel]) -> str:
+def _message(found: ErrorDetails, model: type[BaseModel], *, hint: bool) -> str:
     kind = found["type"]
     if kind == "extra_forbidden":
-        return _unknown_field(found["loc"], model)
+        return _unknown_field(found["loc"], model) if hint else "is not a known field"
     if kind == "tuple_type" and isinstance(found["input"], Mapping):
         return f"must be a list of tables, each written [[{dotted(found['loc'])}]]"
     wording = _WORDINGS.get(kind)

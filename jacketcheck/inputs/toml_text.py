@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import os
 import re
+import select
+import stat
 import tomllib
 from pathlib import Path
 from typing import Any
@@ -16,6 +19,8 @@ LARGEST_FILE = 250_000
 DEEPEST_NESTING = 12
 LONGEST_LINE = 2000
 _LONGEST_SHOWN_LINE = 80
+_PATIENCE = 5.0
+"""Time that a pipe may stay silent [s]."""
 _BYTE_ORDER_MARK = "\N{ZERO WIDTH NO-BREAK SPACE}"
 _POSITION = re.compile(r"(?P<reason>.*) \(at line (?P<line>\d+), column (?P<column>\d+)\)")
 _BARE_QUANTITY = re.compile(r"=\s*[+-]?[0-9.][0-9./\- ]*\s*[A-Za-z%°'\"]")
@@ -36,8 +41,9 @@ def text_of_file(path: Path | str) -> tuple[str, str]:
     """
     name = file_name(path)
     try:
-        with Path(path).open("rb") as file:
-            content = file.read(LARGEST_FILE + 1)
+        content = _content(Path(path))
+    except TimeoutError as error:
+        raise refusal(name, "is a pipe that nobody writes to") from error
     except OSError as error:
         reason = (error.strerror or type(error).__name__).lower()
         raise refusal(name, f"cannot be read: {reason}") from error
@@ -47,6 +53,27 @@ def text_of_file(path: Path | str) -> tuple[str, str]:
         raise refusal(name, f"is larger than {LARGEST_FILE // 1000} kB")
     source = file_name(Path(path).name)
     return decoded(content, source), source
+
+
+def _content(path: Path) -> bytes:
+    """Bytes of a file, or of a pipe as long as somebody writes to it; a little more than allowed.
+
+    A pipe that nobody has opened to write would be waited for without end.
+    """
+    if stat.S_ISREG(path.stat().st_mode):
+        with path.open("rb") as file:
+            return file.read(LARGEST_FILE + 1)
+    content = b""
+    handle = os.open(path, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_NOCTTY", 0))
+    with os.fdopen(handle, "rb", buffering=0) as pipe:
+        while len(content) <= LARGEST_FILE:
+            if not select.select([pipe], [], [], _PATIENCE)[0]:
+                raise TimeoutError
+            part = pipe.read(LARGEST_FILE + 1 - len(content))
+            if not part:
+                break
+            content += part
+    return content
 
 
 def decoded(content: bytes, source: str) -> str:

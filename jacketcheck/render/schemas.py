@@ -2,7 +2,15 @@
 
 from __future__ import annotations
 
+import ast
+import inspect
+import sys
+from collections.abc import Iterator
+from textwrap import dedent
 from typing import Any
+
+from pydantic import BaseModel
+from pydantic.json_schema import JsonSchemaMode
 
 from jacketcheck.as_built.models import AsBuilt
 from jacketcheck.inputs.repair_file import RepairInput
@@ -29,7 +37,7 @@ _DIALECT = "https://json-schema.org/draft/2020-12/schema"
 
 def input_schema() -> dict[str, Any]:
     """Schema of a repair file, its variants included."""
-    schema = RepairInput.model_json_schema(mode="validation")
+    schema = _schema(RepairInput, "validation")
     schema["$schema"] = _DIALECT
     schema["title"] = "jacketcheck repair file"
     schema["properties"]["variants"] = {
@@ -43,35 +51,51 @@ def input_schema() -> dict[str, Any]:
 
 def output_schema() -> dict[str, Any]:
     """Schema of the JSON output of a check."""
-    return {"$schema": _DIALECT, **OutputDocument.model_json_schema(mode="serialization")}
+    return {"$schema": _DIALECT, **_schema(OutputDocument, "serialization")}
 
 
 def as_built_schema() -> dict[str, Any]:
     """Schema of a record of what was built."""
-    schema = AsBuilt.model_json_schema(mode="validation")
+    schema = _schema(AsBuilt, "validation")
     return {**schema, "$schema": _DIALECT, "title": "jacketcheck as-built record"}
 
 
 def bolts_schema() -> dict[str, Any]:
     """Schema of the JSON output of a bolt schedule."""
-    return {"$schema": _DIALECT, **ScheduleDocument.model_json_schema(mode="serialization")}
+    return {"$schema": _DIALECT, **_schema(ScheduleDocument, "serialization")}
 
 
 def confirm_schema() -> dict[str, Any]:
     """Schema of the JSON output of a confirmation."""
-    return {"$schema": _DIALECT, **ConfirmationDocument.model_json_schema(mode="serialization")}
+    return {"$schema": _DIALECT, **_schema(ConfirmationDocument, "serialization")}
 
 
 def chance_schema() -> dict[str, Any]:
     """Schema of the JSON output of the probabilities of exceedance."""
-    return {"$schema": _DIALECT, **ChanceDocument.model_json_schema(mode="serialization")}
+    return {"$schema": _DIALECT, **_schema(ChanceDocument, "serialization")}
 
 
 def size_schema() -> dict[str, Any]:
     """Schema of the JSON output of a search for designs."""
-    return {"$schema": _DIALECT, **SizingDocument.model_json_schema(mode="serialization")}
+    return {"$schema": _DIALECT, **_schema(SizingDocument, "serialization")}
 
 
 def sweep_schema() -> dict[str, Any]:
     """Schema of the JSON output of a sweep."""
-    return {"$schema": _DIALECT, **SweepDocument.model_json_schema(mode="serialization")}
+    return {"$schema": _DIALECT, **_schema(SweepDocument, "serialization")}
+
+
+def _schema(model: type[BaseModel], mode: JsonSchemaMode) -> dict[str, Any]:
+    if sys.flags.optimize > 1:  # an interpreter with -OO has no docstrings: read them anew
+        for one in _all_models(BaseModel):
+            if one.__module__.startswith("jacketcheck.") and one.__doc__ is None:
+                (definition,) = ast.parse(dedent(inspect.getsource(one))).body
+                assert isinstance(definition, ast.ClassDef)  # noqa: S101 - it is the source of a class
+                one.__doc__ = ast.get_docstring(definition)
+    return model.model_json_schema(mode=mode)
+
+
+def _all_models(base: type[BaseModel]) -> Iterator[type[BaseModel]]:
+    for model in base.__subclasses__():
+        yield model
+        yield from _all_models(model)

@@ -8,7 +8,9 @@ splice plates), ``FAYING`` strips that stay free of paint, ``SIZES`` dimensions,
 from __future__ import annotations
 
 import io
-from collections.abc import Callable, Sequence
+import re
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
 from importlib import import_module
 from itertools import pairwise
 from typing import Any, Final
@@ -24,6 +26,7 @@ LAYERS: Final = ("CUT", "HOLES", "MIDDLE", "FAYING", "SIZES", "WORDS")
 _COLOURS: Final = {"CUT": 7, "HOLES": 1, "MIDDLE": 8, "FAYING": 3, "SIZES": 4, "WORDS": 7}
 _LINETYPES: Final = {"MIDDLE": "CENTER", "FAYING": "DASHED"}
 _TEXTS_PER_HEIGHT: Final = 60.0
+_PERCENT_SIGNS: Final = re.compile("%%+")
 _HALF_CIRCLE: Final = 1.0
 """Bulge of a polyline's segment that is half a circle."""
 
@@ -62,6 +65,29 @@ def dxf_text(
         If ezdxf is not installed.
     """
     ezdxf = require_ezdxf()
+    with _without_date(ezdxf):
+        return _drawn(ezdxf, pattern, words=words, length_text=length_text, system=system)
+
+
+@contextmanager
+def _without_date(ezdxf: Any) -> Iterator[None]:
+    """Leave the time and random numbers out of a drawing: equal inputs give equal files."""
+    before = ezdxf.options.write_fixed_meta_data_for_testing
+    ezdxf.options.write_fixed_meta_data_for_testing = True
+    try:
+        yield
+    finally:
+        ezdxf.options.write_fixed_meta_data_for_testing = before
+
+
+def _drawn(
+    ezdxf: Any,
+    pattern: FlatPattern,
+    *,
+    words: Sequence[str],
+    length_text: Callable[[float], str],
+    system: DisplaySystem,
+) -> str:
     document = ezdxf.new("R2010", setup=True)
     document.units = ezdxf.units.MM if system == "si" else ezdxf.units.IN
     document.header["$MEASUREMENT"] = 1 if system == "si" else 0
@@ -70,6 +96,9 @@ def dxf_text(
         document.layers.add(name, color=_COLOURS[name], linetype=linetype)
     sheet = _Sheet(document.modelspace(), pattern, display("mm", system)[0], length_text)
     sheet.draw(words)
+    # written by name: by themselves they come in another order each time
+    document.classes.add_required_classes(document.dxfversion)
+    document.classes.classes = dict(sorted(document.classes.classes.items()))
     stream = io.StringIO()
     document.write(stream)
     return stream.getvalue()
@@ -172,12 +201,27 @@ class _Sheet:
 
     def _words(self, words: Sequence[str]) -> None:
         x, top = self._pattern.length + 6.0 * self._letter, self._pattern.height
-        for number, line in enumerate(words):
+        lines = (line for text in words for line in text.splitlines() or [""])
+        for number, line in enumerate(lines):
             self._space.add_text(
-                line,
+                _as_written(line),
                 height=self._letter * self._factor,
                 dxfattribs={"layer": "WORDS"},
             ).set_placement(self._point(x, top - (1.0 + 1.8 * number) * self._letter))
+
+
+def _as_written(line: str) -> str:
+    """A line of text in which nothing is taken for a code of the drawing format.
+
+    Two percent signs begin one (``%%c`` is a diameter sign, ``%%%`` a percent sign), and so does a
+    caret.
+
+    Examples
+    --------
+    >>> _as_written("5 % or 5 %%"), _as_written("2^3")
+    ('5 % or 5 %%%%%%', '2^ 3')
+    """
+    return _PERCENT_SIGNS.sub(lambda found: 3 * found[0], line.replace("^", "^ "))
 
 
 def _slot(hole: HoleCut) -> list[tuple[float, float, float]]:
