@@ -60,7 +60,7 @@ def test_the_date_is_that_of_today_or_as_told(run: Run, case: Path, tmp_path: Pa
     target = tmp_path / "report.html"
     run("report", case, "-o", target, "--no-figures")
     assert f"<dd>{dt.date.today().isoformat()}</dd>" in target.read_text("utf-8")  # noqa: DTZ011 - the reader's day
-    run("report", case, "-o", target, "--no-figures", "--date", "7 May <b>")
+    run("report", case, "-o", target, "--no-figures", "--overwrite", "--date", "7 May <b>")
     assert "<dd>7 May &lt;b&gt;</dd>" in target.read_text("utf-8")
 
 

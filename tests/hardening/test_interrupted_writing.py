@@ -58,17 +58,17 @@ Written = Callable[[Path], tuple[list[str], Path]]
 
 def _report(folder: Path) -> tuple[list[str], Path]:
     target = folder / "report.html"
-    return ["report", str(CASE), "--no-figures", "--output", str(target)], target
+    return ["report", str(CASE), "--no-figures", "--overwrite", "--output", str(target)], target
 
 
 def _report_in_markdown(folder: Path) -> tuple[list[str], Path]:
     target = folder / "report.md"
-    return ["report", str(CASE), "--no-figures", "--output", str(target)], target
+    return ["report", str(CASE), "--no-figures", "--overwrite", "--output", str(target)], target
 
 
 def _draw(folder: Path) -> tuple[list[str], Path]:
     target = folder / "ratios.svg"
-    return ["draw", str(CASE), "ratios", "--output", str(target)], target
+    return ["draw", str(CASE), "ratios", "--overwrite", "--output", str(target)], target
 
 
 def _shop(folder: Path) -> tuple[list[str], Path]:
@@ -84,13 +84,13 @@ def _new(folder: Path) -> tuple[list[str], Path]:
 def _sweep(folder: Path) -> tuple[list[str], Path]:
     target = folder / "sweep.svg"
     vary = "sleeve.thickness=10 mm,12 mm"
-    return ["sweep", str(CASE), "--vary", vary, "--plot", str(target)], target
+    return ["sweep", str(CASE), "--vary", vary, "--overwrite", "--plot", str(target)], target
 
 
 def _size(folder: Path) -> tuple[list[str], Path]:
     target, bounds = folder / "sized.toml", folder / "bounds.toml"
     bounds.write_text(CASE.read_text("utf-8") + SIZING, "utf-8")
-    return ["size", str(bounds), "--save", str(target)], target
+    return ["size", str(bounds), "--overwrite", "--save", str(target)], target
 
 
 def _batch(folder: Path) -> tuple[list[str], Path]:

@@ -122,10 +122,10 @@ _COMMANDS: Final[dict[str, tuple[str, ...]]] = {
     "explain": ("seam-slip",),
     "bolts": (),
     "sweep": ("--vary", "sleeve.thickness=10 mm,12 mm", "--only", "hoop-clamping"),
-    "report": ("--no-figures", "--variant", "all", "--output", "OUT/report.html"),
-    "report in Markdown": ("--no-figures", "--output", "OUT/report.md"),
-    "report with figures": ("--output", "OUT/report.html"),
-    "draw": ("plan", "--variant", "all", "--output", "OUT"),
+    "report": ("--no-figures", "--variant", "all", "--overwrite", "--output", "OUT/report.html"),
+    "report in Markdown": ("--no-figures", "--overwrite", "--output", "OUT/report.md"),
+    "report with figures": ("--overwrite", "--output", "OUT/report.html"),
+    "draw": ("plan", "--variant", "all", "--overwrite", "--output", "OUT"),
     "shop": ("--output", "OUT", "--overwrite"),
 }
 
