@@ -21,7 +21,9 @@ CASE: Final = ROOT / "reference_cases" / "quarry-road-pier" / "repair.toml"
 
 WRITERS: Final[dict[str, Callable[[Path, Path], list[str]]]] = {
     "size --save": lambda file, out: ["size", str(file), "--save", str(out)],
-    "report in HTML": lambda file, out: ["report", str(file), "--no-figures", "-o", str(out)],
+    "report in HTML": lambda file, out: [
+        *("report", str(file), "--no-figures", "-o", str(out), "--format", "html"),
+    ],
     "report in Markdown": lambda file, out: [
         *("report", str(file), "--no-figures", "-o", str(out), "--format", "markdown"),
     ],
@@ -31,7 +33,7 @@ WRITERS: Final[dict[str, Callable[[Path, Path], list[str]]]] = {
 
 @pytest.fixture
 def repair(tmp_path: Path) -> Path:
-    return Path(shutil.copy(CASE, tmp_path / "repair.svg"))
+    return Path(shutil.copy(CASE, tmp_path / "repair"))
 
 
 @pytest.mark.parametrize("name", WRITERS)
@@ -40,7 +42,7 @@ def repair(tmp_path: Path) -> Path:
 def test_an_input_is_never_written(
     repair: Path, capsys: pytest.CaptureFixture[str], name: str, way: str, *, overwrite: bool
 ) -> None:
-    out = repair.with_name("other.svg")
+    out = repair.with_name("other")
     if way == "itself":
         out = repair
     elif way == "symbolic link":
@@ -58,6 +60,7 @@ def test_an_input_is_never_written(
 def test_the_plot_of_a_sweep_is_no_input_either(
     repair: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
+    repair = repair.rename(repair.with_suffix(".svg"))
     vary = ["--vary", "sleeve.thickness=10 mm,12 mm"]
     assert main(["sweep", str(repair), *vary, "--plot", str(repair), "--overwrite"]) == 2
     assert "is an input of this command" in capsys.readouterr().err
@@ -68,7 +71,7 @@ def test_the_plot_of_a_sweep_is_no_input_either(
 def test_another_file_is_replaced_only_if_asked(
     repair: Path, capsys: pytest.CaptureFixture[str], name: str
 ) -> None:
-    out = repair.with_name("mine.svg")
+    out = repair.with_name("mine")
     out.write_text("mine", "utf-8")
     assert main(WRITERS[name](repair, out)) == 2
     assert "exists already; --overwrite replaces it" in capsys.readouterr().err
