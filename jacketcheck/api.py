@@ -15,10 +15,12 @@ from jacketcheck.errors import InputError, InputProblem
 from jacketcheck.host.host import Host
 from jacketcheck.host.loading import load_host
 from jacketcheck.inputs.load import InputFile, read_input
+from jacketcheck.inputs.origin import with_origins
 from jacketcheck.inputs.written import dotted, shown
 from jacketcheck.jacket.build import build_jacket
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.report import CheckReport, VariantResults
+from jacketcheck.results import Result
 
 __all__ = ["build_variants", "check", "check_input", "check_jackets", "choose_variants"]
 
@@ -99,6 +101,7 @@ def check_jackets(
         if variant in repair.variants:
             written = repair.variants[variant]
             results += judgement_rows(written, results, host=host, provisions=name)
+            results = tuple(_with_origins(one, repair, variant) for one in results)
         tables.append(VariantResults(variant, name, jacket, causes_first(results)))
     return CheckReport(
         job=repair.base.job,
@@ -110,6 +113,17 @@ def check_jackets(
         provisions_titles=titles,
         switched_off=host.switched_off,
     )
+
+
+def _with_origins(result: Result, repair: InputFile, variant: str) -> Result:
+    """The result, its steps saying which inputs are of the variant and which are defaults."""
+    steps = tuple(
+        replace(step, source=with_origins(step.source, repair, variant))
+        if step.source.startswith("input ")
+        else step
+        for step in result.steps
+    )
+    return replace(result, steps=steps)
 
 
 def choose_variants(repair: InputFile, names: Iterable[str] | None) -> tuple[str, ...]:

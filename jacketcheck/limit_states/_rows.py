@@ -37,6 +37,7 @@ def length_at_least(
     symbol: str,
     rule: str,
     given: Step | Sequence[Step] = (),
+    source: str = "input",
 ) -> Result:
     """A length that must not fall below a rule: the demand is the rule, the capacity the length.
 
@@ -49,11 +50,13 @@ def length_at_least(
     symbol, rule
         Symbol of the length, and the rule as it is printed.
     given
-        What the rule starts from, printed above it.
+        What the rule starts from, printed above it: a step or several.
+    source
+        Field of the input that holds the length, e.g. ``input bolts.pitch``.
     """
     steps = _begun(given)
     steps.add(f"{symbol},min", rule, needed, "mm", clause)
-    steps.add(symbol, "provided", provided, "mm", "input")
+    steps.add(symbol, "provided", provided, "mm", source)
     return Result(title, location, needed, provided, "mm", clause, steps.lines)
 
 
@@ -67,18 +70,19 @@ def length_at_most(
     symbol: str,
     rule: str,
     given: Step | Sequence[Step] = (),
+    source: str = "input",
 ) -> Result:
     """A length that must not exceed a rule: the demand is the length, the capacity the rule.
 
     Parameters
     ----------
-    title, location, clause, symbol, rule, given
+    title, location, clause, symbol, rule, given, source
         As in `length_at_least`.
     provided, allowed
         The length, and what the rule allows [mm].
     """
     steps = _begun(given)
-    steps.add(symbol, "provided", provided, "mm", "input")
+    steps.add(symbol, "provided", provided, "mm", source)
     steps.add(f"{symbol},max", rule, allowed, "mm", clause)
     return Result(title, location, provided, allowed, "mm", clause, steps.lines)
 

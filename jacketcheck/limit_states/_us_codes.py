@@ -48,6 +48,10 @@ class SteelCode:
         """Whether the holes' making counts and shear is by tensile strength."""
         return self.name == AASHTO
 
+    def factor_source(self, clause: str) -> str:
+        """Where the resistance factor stands: AASHTO lists all, AISC prints it in the clause."""
+        return f"{AASHTO} 6.5.4.2" if self.is_aashto else clause
+
     def hole_factor(self, jacket: Jacket) -> float:
         """Factor for punched holes."""
         if self.is_aashto:

@@ -45,7 +45,7 @@ def _bolt_shear(jacket: Jacket, code: SteelCode) -> Result:
     planes = steps.add("n_s", "shear planes, by the largest share", effective_planes(jacket), "1",
                        "statics of the plates")  # fmt: skip
     nominal = _add_shear(jacket, steps, code, "R_n", planes=planes)
-    steps.add("φ", "bolt shear", code.shear, "1", clause)
+    steps.add("φ", "bolt shear", code.shear, "1", code.factor_source(clause))
     capacity = steps.add("φR_n", "φ R_n", code.shear * nominal, "N", clause)
     return Result("Shear of the seam bolts", _PLACE, demand, capacity, "N", clause, steps.lines,
                   rule=f"{code.key}-bolt-shear", resistance_factor=code.shear)  # fmt: skip
@@ -173,7 +173,7 @@ def _bearing(jacket: Jacket, code: SteelCode, plate: _HoledPlate) -> Result:
     edge, inner = (f"r_{plate.mark},{where}" for where in ("edge", "in"))
     expression = f"{edge} + (n_c − 1) {inner}" if np.any(np.greater(columns, 1)) else edge
     steps.add("R_n", expression, nominal, "N", clause)
-    steps.add("φ", "bearing", code.bearing, "1", clause)
+    steps.add("φ", "bearing", code.bearing, "1", code.factor_source(clause))
     capacity = steps.add("φR_n", "φ R_n", code.bearing * nominal, "N", clause)
     title = f"Bearing and tear-out of the {plate.name} at the bolts"
     return Result(title, _PLACE, demand, capacity, "N", clause, steps.lines,
@@ -279,7 +279,7 @@ def _bolt_row(jacket: Jacket, code: SteelCode) -> Result:
     steps.add("R_n", _row_expression(jacket, inside=inside is not None), nominal, "N", source)
     # one factor for all parts of a path: the smaller
     factor = steps.add("φ", "smaller of shear and bearing", min(code.shear, code.bearing), "1",
-                       clause)  # fmt: skip
+                       code.factor_source(clause))  # fmt: skip
     capacity = steps.add("φR_n", "φ R_n", np.multiply(factor, nominal), "N", clause)
     return Result("Strength of a bolt row", _PLACE, demand, capacity, "N", clause, steps.lines,
                   rule=f"{code.key}-bolt-row", resistance_factor=factor)  # fmt: skip

@@ -63,7 +63,7 @@ def _sleeve_yield(jacket: Jacket, code: SteelCode) -> Result:
         sleeve.steel.yield_strength, gross_area=sleeve.thickness
     )
     steps.add("R_n", "F_y t", nominal, "N/mm", clause)
-    capacity = _factored(steps, nominal, code.tension_yield, "N/mm", clause)
+    capacity = _factored(steps, nominal, code, code.tension_yield, unit="N/mm", clause=clause)
     return Result("Gross yield of the sleeve at the seam", _SEAM, demand, capacity, "N/mm", clause,
                   steps.lines, rule=f"{code.key}-gross-yield",
                   resistance_factor=code.tension_yield)  # fmt: skip
@@ -98,7 +98,7 @@ def _sleeve_net(jacket: Jacket, code: SteelCode) -> Result:
         hole_factor=factor,
     )
     steps.add("R_n", "F_u t (A_e/A_g) R_p", nominal, "N/mm", clause)
-    capacity = _factored(steps, nominal, code.rupture, "N/mm", clause)
+    capacity = _factored(steps, nominal, code, code.rupture, unit="N/mm", clause=clause)
     return Result("Net section of the sleeve at the bolts", _SEAM, demand, capacity, "N/mm",
                   clause, steps.lines, rule=f"{code.key}-net-rupture",
                   resistance_factor=code.rupture)  # fmt: skip
@@ -143,7 +143,7 @@ def _splice(jacket: Jacket, code: SteelCode, *, rupture: bool) -> Result:
     stress = _add_plate_stress(jacket, steps, code, rupture=rupture)
     nominal = add_splice_strength(jacket, steps, stress=stress, symbol="R_n", clause=clause)
     factor = code.rupture if rupture else code.tension_yield
-    capacity = _factored(steps, nominal, factor, "N/mm", clause)
+    capacity = _factored(steps, nominal, code, factor, unit="N/mm", clause=clause)
     title = (
         "Net section of the splice plates"
         if rupture
@@ -211,7 +211,13 @@ def _block_row(jacket: Jacket, code: SteelCode, plate: _TornPlate) -> Result:
     demand = add_row_force(jacket, steps)
     steps.figure("F_y", steel.name, steel, "yield_strength", "MPa")
     steps.figure("F_u", steel.name, steel, "tensile_strength", "MPa")
-    steps.add("t", plate.name, plate.thickness, "mm", "input; splice plates: smallest t over share")
+    steps.add(
+        "t",
+        plate.name,
+        plate.thickness,
+        "mm",
+        "input sleeve.thickness; splice.thickness, smallest over its share",
+    )
     blocks = _blocks(jacket, code, plate)
     strength = _block_strength(jacket, code, steel)
     per_row = [np.divide(strength(block.areas), block.rows) for block in blocks.values()]
@@ -225,7 +231,7 @@ def _block_row(jacket: Jacket, code: SteelCode, plate: _TornPlate) -> Result:
     else:
         expression = "(0.60 min(F_u A_nv, F_y A_gv) + F_u A_nt)/n_r"
     steps.add("R_n", expression, nominal, "N", f"{clause}, per row; U_bs = 1")
-    capacity = _factored(steps, nominal, code.block, "N", clause)
+    capacity = _factored(steps, nominal, code, code.block, unit="N", clause=clause)
     return Result("Block shear at the seam", plate.name, demand, capacity, "N", clause, steps.lines,
                   rule=f"{code.key}-block-shear", resistance_factor=code.block)  # fmt: skip
 
@@ -283,8 +289,10 @@ def _add_weakest(steps: Steps, blocks: dict[str, SeamBlock], per_row: Sequence[R
     steps.add("n_r", "rows in the block", rows, "1", "geometry")
 
 
-def _factored(steps: Steps, nominal: Real, factor: float, unit: str, clause: str) -> Real:
-    steps.add("φ", "resistance factor", factor, "1", clause)
+def _factored(
+    steps: Steps, nominal: Real, code: SteelCode, factor: float, *, unit: str, clause: str
+) -> Real:
+    steps.add("φ", "resistance factor", factor, "1", code.factor_source(clause))
     return steps.add("φR_n", "φ R_n", np.multiply(factor, nominal), unit, clause)
 
 

@@ -51,6 +51,7 @@ def bolt_spacing(code: SteelCode) -> LimitState:
                     "Largest bolt spacing in an outside line",
                     "columns (gauge)",
                     provided=bolts.gauge,
+                    source="input bolts.gauge",
                     given=_ply(jacket),
                     allowed=detailing.max_outside_line_pitch(ply),
                     clause=code.clause(code.max_pitch),

@@ -197,7 +197,13 @@ def add_bearing(
     steps.figure("f_ub", group.product, group, "tensile_strength", "MPa")
     steps.add("d_0", f"{plate.hole.kind} hole, of slots the width", distances.hole, "mm",
               plate.hole.source_of(width_figure(plate.hole)))  # fmt: skip
-    steps.add("t", plate.name, plate.thickness, "mm", "input; two plates: smallest t over share")
+    steps.add(
+        "t",
+        plate.name,
+        plate.thickness,
+        "mm",
+        "input sleeve.thickness; splice.thickness, smallest over its share",
+    )
     steps.figure("f_u", plate.name, plate.steel, "tensile_strength", "MPa")
     steps.add("e_1", "edge distance along the force", plate.end_distance, "mm", "input")
     steps.add("α_end", "min(e_1/(3 d_0), f_ub/f_u, 1)", found.end_coefficient, "1", clause)

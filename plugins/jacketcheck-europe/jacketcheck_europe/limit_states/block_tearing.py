@@ -63,7 +63,13 @@ def _block(jacket: Jacket, plate: _TornPlate, factors: PartialFactors) -> Result
     steel = plate.steel
     steps.figure("f_y", steel.name, steel, "yield_strength", "MPa")
     steps.figure("f_u", steel.name, steel, "tensile_strength", "MPa")
-    steps.add("t", plate.name, plate.thickness, "mm", "input; two plates: smallest t over share")
+    steps.add(
+        "t",
+        plate.name,
+        plate.thickness,
+        "mm",
+        "input sleeve.thickness; splice.thickness, smallest over its share",
+    )
     steps.add("γ_M0", "section", factors.section, "1", f"{EN_1993_8} Table 2.1")
     steps.add("γ_M2", "rupture", factors.rupture, "1", f"{EN_1993_8} Table 2.1")
     per_row = [

@@ -131,7 +131,8 @@ def _hole(jacket: Jacket, hole: Hole) -> Step:
 
 def _outer(jacket: Jacket) -> Step:
     thinner = _outer_thickness(jacket)
-    return Step("t", f"thinner outer part, {jacket.sleeve.exposure}", thinner, "mm", "input")
+    return Step("t", f"thinner outer part, {jacket.sleeve.exposure}", thinner, "mm",
+                "input sleeve.thickness, splice.thickness, splice.inside_thickness")  # fmt: skip
 
 
 def _outer_thickness(jacket: Jacket) -> Real:
