@@ -79,6 +79,7 @@ def smallest_sizes(jacket: Jacket) -> list[Result]:
             "Least bolt diameter",
             "seam bolts",
             provided=jacket.bolts.diameter,
+            source=jacket.bolts.source_of("diameter"),
             needed=SMALLEST_BOLT,
             clause=f"{AASHTO} 6.13.2.5",
             symbol="d",

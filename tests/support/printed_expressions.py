@@ -22,6 +22,7 @@ _FUNCTIONS: Final[Mapping[str, Callable[..., float]]] = {
     "ln": math.log,
 }
 _NUMBER: Final = re.compile(r"\d+(\.\d+)?")
+_FRACTION: Final = re.compile(r"(\d+)/(\d+)(?= in\b)")
 _SUPERSCRIPTS: Final = {"²": 2.0, "³": 3.0}
 _IN_UNITS: Final = re.compile(
     r"(?P<rule>.*), in (?P<first>psi|ksi|in)(?: and (?P<second>psi|ksi|in))?"
@@ -101,6 +102,11 @@ def _words_of(expression: str, values: Mapping[str, float]) -> list[str]:
     words: list[str] = []
     rest = expression.strip()
     while rest:
+        if fraction := _FRACTION.match(rest):
+            # 5/8 in is a size, not a quotient of inches
+            words.append(str(int(fraction[1]) / int(fraction[2])))
+            rest = rest[fraction.end() :].lstrip()
+            continue
         found = next((name for name in names if _begins(rest, name)), None)
         number = _NUMBER.match(rest)
         if found is None and number is not None:

@@ -118,6 +118,8 @@ def _mathematical(expression: str) -> bool:
         pytest.param("2⅔ a", 8 / 3 * 2, id="mixed number"),
         pytest.param("√(a²)/√b", 2 / math.sqrt(3), id="roots"),
         pytest.param("4 in + 4 a ≤ 110", min(4 * 25.4 + 8, 110), id="inches and a bound"),
+        pytest.param("max(5/8 in, a)", 5 / 8 * 25.4, id="a size in inches"),
+        pytest.param("(a + b)^1.5", 5**1.5, id="power"),
         pytest.param("max(a, b)/min(b, c) ≥ 2", 2.0, id="functions"),
     ],
 )
