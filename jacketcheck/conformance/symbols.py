@@ -29,7 +29,8 @@ UNITS: Final = frozenset({"N", "kN", "mm", "m", "in", "ft", "lb", "kip", "psi", 
 """Units beside numbers, as in ``6 in``, or after the words ``in`` and ``and``."""
 
 _WORD: Final = re.compile(
-    r"[^\W\d_²³][^\W_²³]*[′″]?[^\W_²³]*(?:_[^\W_²³]+(?:,[^\W_²³]+)*)?[′″]?|\d+(?:\.\d+)?|\S"
+    r"[^\W\d_²³][^\W_²³]*[′″]?[^\W_²³]*(?:_[^\W_²³]+(?:,[^\W_²³]+)*)?[′″]?"
+    r"|\d+(?:\.\d+)*(?:\([a-z]\))?|\S"
 )
 _GREEK: Final = re.compile(r"[Α-Ωα-ωϵϕ]")
 

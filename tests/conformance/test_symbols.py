@@ -21,6 +21,7 @@ from jacketcheck.results import Step
         pytest.param("4 in + 4 t ≤ 7 in", {"t"}, (), id="unit beside a number"),
         pytest.param("0.79 d_b f_s, in and ksi", {"d_b", "f_s"}, (), id="units of a formula"),
         pytest.param("ASTM F3125 A325, 7/8 in", set(), (), id="name of a product"),
+        pytest.param("net section, AISC 360-22 J4.1(b)", set(), (), id="clause"),
         pytest.param("share of a bar in a hole", set(), (), id="words"),
         pytest.param("a + b", {"b"}, ("a",), id="a letter that is no article"),
         pytest.param("at the expected f_ye", set(), ("f_ye",), id="symbol among words"),
