@@ -59,7 +59,8 @@ def cause_note(table: VariantResults, result: Result) -> tuple[str, ...]:
     causes = dict.fromkeys(one.title for one in table.causes_of(result))
     if not causes:
         return ()
-    return (f"follows from {', '.join(causes)}: calculated with what is lost there",)
+    told = f"follows from {', '.join(causes)}: calculated with what is lost there"
+    return (f"{told}, and to be looked at again once that is mended",)
 
 
 def row_notes(table: VariantResults, result: Result) -> tuple[str, ...]:

@@ -355,9 +355,10 @@ def test_displacement_of_both_curvatures(jackets: Jackets) -> None:
 
 def test_without_a_demand_there_is_no_verdict(jacket: Jacket) -> None:
     quiet = replace(jacket, demands=replace(jacket.demands, displacement=None))
-    _, row = displacement_capacity(quiet, RECOMMENDED)
-    assert row.kind is Kind.REPORTED
-    assert any("no verdict" in note for note in row.notes)
+    against, _, beside = displacement_capacity(quiet, RECOMMENDED)
+    assert against.kind is Kind.NOT_APPLICABLE
+    assert "no verdict" in against.notes[0]
+    assert beside.kind is Kind.REPORTED
 
 
 def test_hoops_restrain_the_bars_of_the_hinge(jacket: Jacket) -> None:
