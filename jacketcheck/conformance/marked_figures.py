@@ -25,6 +25,13 @@ __all__ = ["MarkedFigures", "marked_figures", "wrongly_sourced"]
 _STEP: Final = 1e-7
 _SAME: Final = 1e-10
 _INPUT: Final = "input "
+_UNITS: Final = {
+    **dict.fromkeys(("strain", "overstrength", "coefficient"), "1"),
+    **dict.fromkeys(("strength", "stress", "yield", "tensile", "modulus", "expected"), "MPa"),
+    "area": "mm2",
+    "pretension": "N",
+}
+"""Units by the end of a field's name, the longer first; all others are lengths."""
 
 
 class MarkedFigures:
@@ -42,10 +49,10 @@ class MarkedFigures:
         self.jacket = jacket
         self.marks = marks
 
-    def mark_of(self, value: float) -> str | None:
-        """Mark of the figure with this number, if it is one."""
+    def mark_of(self, value: float, unit: str) -> str | None:
+        """Mark of the figure with this number and unit, if it is one."""
         near = (mark for number, mark in self.marks.items() if _alike(number, value))
-        return next(near, None)
+        return next((mark for mark in near if _unit(mark[1:-1]) == unit), None)
 
 
 def marked_figures(jacket: Jacket) -> MarkedFigures:
@@ -68,7 +75,7 @@ def wrongly_sourced(steps: Sequence[Step], figures: MarkedFigures) -> Iterator[t
     known: set[str] = set()
     for step in steps:
         if not isinstance(step.value, str) and not uses_any(step.expression, known):
-            mark = figures.mark_of(float(step.value))
+            mark = figures.mark_of(float(step.value), step.unit)
             if mark is not None and mark not in step.source:
                 yield step, mark[1:-1]
         known.add(step.symbol)
@@ -76,6 +83,12 @@ def wrongly_sourced(steps: Sequence[Step], figures: MarkedFigures) -> Iterator[t
 
 def _alike(number: float, value: float) -> bool:
     return math.isclose(number, value, rel_tol=_SAME, abs_tol=0.0)
+
+
+def _unit(path: str) -> str:
+    """Internal unit of a figure, by the name of its field."""
+    name = path.rpartition(".")[2]
+    return next((unit for ending, unit in _UNITS.items() if name.endswith(ending)), "mm")
 
 
 def _mark(path: str) -> str:

@@ -26,4 +26,4 @@ def test_marks_tell_figures_apart() -> None:
     assert len(figures.marks) == len(set(figures.marks.values())) > 40
     steel = figures.jacket.column.layer.steel
     assert steel.source_of("overstrength") == "⟨column.layer.steel.overstrength⟩"
-    assert figures.mark_of(float(steel.overstrength)) == steel.source_of("overstrength")
+    assert figures.mark_of(float(steel.overstrength), "1") == steel.source_of("overstrength")
