@@ -30,8 +30,9 @@ UNITS: Final = frozenset({"N", "kN", "mm", "m", "in", "ft", "lb", "kip", "psi", 
 
 _WORD: Final = re.compile(
     r"[^\W\d_²³][^\W_²³]*[′″]?[^\W_²³]*(?:_[^\W_²³]+(?:,[^\W_²³]+)*)?[′″]?"
-    r"|\d+(?:\.\d+)*(?:\([a-z]\))?|\S"
+    r"|\d{3}[A-Z]\b|\d+(?:\.\d+)*(?:\([a-z]\))?|\S"
 )
+"""Words, grades of steel such as 500E, numbers and signs."""
 _GREEK: Final = re.compile(r"[Α-Ωα-ωϵϕ]")
 
 
@@ -63,6 +64,8 @@ def unknown_symbols(expression: str, known: Collection[str]) -> tuple[str, ...]:
     >>> unknown_symbols("min(K_1 f′c, 2.5 d) A_cv", {"A_cv", "d"})
     ('K_1', 'f′c')
     >>> unknown_symbols("length of a bolt, 6 in at most", ())
+    ()
+    >>> unknown_symbols("AS/NZS 4671 500E", ())
     ()
     """
     words = list(_words(expression, sorted(known, key=len, reverse=True)))
