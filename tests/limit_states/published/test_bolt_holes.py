@@ -90,8 +90,10 @@ def test_sealing_by_the_thinner_outer_ply() -> None:
     single = built(
         'splice.sides = "outside"\nsplice.thickness = "5/8 in"\nsleeve.thickness = "3/8 in"'
     )
-    (sealing,) = (one for one in bolt_spacing.evaluate(single) if "sealing" in one.title)
-    assert float(sealing.capacity) == pytest.approx((4 + 4 * 3 / 8) * INCH)
+    sealing = [one for one in bolt_spacing.evaluate(single) if "sealing" in one.title]
+    assert sealing
+    for row in sealing:
+        assert float(row.capacity) == pytest.approx((4 + 4 * 3 / 8) * INCH)
 
 
 def test_every_code_has_its_slip_row() -> None:
