@@ -92,7 +92,7 @@ def check_jackets(
         If the provisions cannot be used.
     """
     asked = tuple(dict.fromkeys((provisions,) if isinstance(provisions, str) else provisions))
-    titles = {name: host.lineage(name)[-1].title for name in asked}
+    titles = {name: host.title_of(name) for name in asked}
     pairs = [(variant, name) for variant in jackets for name in asked]
     tables = []
     for variant, name in progress(pairs):

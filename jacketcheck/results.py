@@ -188,6 +188,9 @@ class Result:
     written_by
         Set of provisions whose rule this is: another than `provisions` where that one inherits
         it; filled in by the engine.
+    added_by
+        Distribution of the plug-in that added the limit state to a set of provisions that it did
+        not bring; empty for the set's own. Filled in by the engine.
     """
 
     title: str
@@ -208,6 +211,7 @@ class Result:
     provisions: str = ""
     written_by: str = ""
     origin: str = ""
+    added_by: str = ""
     ratio: Real = field(init=False)
 
     def __post_init__(self) -> None:

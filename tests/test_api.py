@@ -84,7 +84,10 @@ def test_every_variant_under_every_set_of_provisions(path: Path, host_of: HostOf
     ]
     assert report.variants == ("base", "thin and snug", "plain")
     assert report.provisions == ("alone", "beside")
-    assert report.provisions_titles == {"alone": "Alone", "beside": "Beside"}
+    assert report.provisions_titles == {
+        "alone": "Alone (plug-in jacketcheck-north 1.2)",
+        "beside": "Beside (plug-in jacketcheck-north 1.2)",
+    }
     assert report.source == "repair.toml"
     assert len(report.digest) == 64
     assert report.exit_code is ExitCode.EXCEEDS

@@ -255,7 +255,7 @@ def _summary(
 ) -> BatchSummary:
     return BatchSummary(
         folder=printable(str(folder)),
-        provisions_titles={name: host.lineage(name)[-1].title for name in settings.provisions},
+        provisions_titles={name: host.title_of(name) for name in settings.provisions},
         variants=settings.variants,
         files=dict(gathering.files),
         jackets=gathering.jackets,

@@ -128,6 +128,7 @@ def answers(
                 provisions=provisions,
                 written_by=written_by,
                 origin=one.plugin.distribution,
+                added_by=host.added_by(one),
             )
             for result in found
         )

@@ -38,7 +38,7 @@ class RatioRow:
         As in the results.
     ordinal
         Counts the rows that have all of these in common.
-    written_by
+    written_by, added_by
         As in the results.
     """
 
@@ -48,6 +48,7 @@ class RatioRow:
     clause: str
     ordinal: int = 0
     written_by: str = ""
+    added_by: str = ""
 
 
 @dataclass(frozen=True)
@@ -242,6 +243,7 @@ class _Collected:
                 result.title,
                 result.clause,
                 written_by=result.written_by,
+                added_by=result.added_by,
             )
             seen[key] = seen.get(key, -1) + 1
             self._add(replace(key, ordinal=seen[key]), result, indexes)

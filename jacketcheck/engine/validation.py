@@ -73,8 +73,8 @@ def _checked(entry: object, shape: tuple[int, ...]) -> Result:
             notes=tuple(_plain(note) for note in entry.notes),
             kind=entry.kind,
             without_margin=bool(entry.without_margin),
-            follows_from=tuple(entry.follows_from),
-            rule=entry.rule,
+            follows_from=tuple(_plain(name) for name in entry.follows_from),
+            rule=_plain(entry.rule),
             resistance_factor=_factor("resistance_factor", entry.resistance_factor, shape),
             bias=_factor("bias", entry.bias, shape),
         )

@@ -127,6 +127,27 @@ class Host:
                     chosen[one.limit_state.id] = one
         return tuple(chosen.values())
 
+    def title_of(self, provisions: str) -> str:
+        """Title of a set of provisions, with the plug-in that brought it; as for `lineage`."""
+        title = self.lineage(provisions)[-1].title
+        foreign = (one for one in self.plugins if not one.built_in)
+        owner = next((one.origin for one in foreign if provisions in one.provisions), "")
+        return f"{title} (plug-in {owner})" if owner else title
+
+    def added_by(self, one: Registered) -> str:
+        """Distribution that added a limit state to a set that another plug-in has brought.
+
+        Empty for what a set brings itself. A reader takes a row for one of the set's own unless it
+        says otherwise, and its title and clause may be anything.
+        """
+        name = one.limit_state.provisions
+        is_own = any(
+            name in plugin.provisions
+            for plugin in self.plugins
+            if (plugin.name, plugin.distribution) == (one.plugin.name, one.plugin.distribution)
+        )
+        return "" if is_own or one.plugin.built_in else one.plugin.distribution
+
     def faying_codes(self, provisions: str) -> tuple[str, ...]:
         """Codes whose faying classes a set of provisions counts."""
         named = [ancestor.faying_codes for ancestor in self.lineage(provisions)]

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from tabulate import tabulate
 
-from jacketcheck.render.clauses import whose
+from jacketcheck.render.clauses import owner_text
 from jacketcheck.render.numbers import MISSING, quantity_text, ratio_text, shown_value
 from jacketcheck.results import Kind, Result, Status
 from jacketcheck.units import DisplaySystem
@@ -32,8 +32,7 @@ def explanation(
     """
     title = f"{result.title}, {result.location}" if result.location else result.title
     head = f"### {title}" if markdown else f"{title}\n{'-' * len(title)}"
-    owner = f", inherited from {whose(result)}" if whose(result) else ""
-    place = f"({result.provisions}{owner}, limit state {result.limit_state})"
+    place = f"({owner_text(result)}, limit state {result.limit_state})"
     blocks = [head, f"{result.clause} {place}".lstrip()]
     if result.steps:
         rows = [

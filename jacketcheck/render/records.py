@@ -21,6 +21,7 @@ __all__ = ["OutputDocument", "plain_cell", "report_csv", "report_document", "rep
 
 SCHEMA_VERSION = 1
 Number: TypeAlias = float | Literal["infinite"] | None
+_STARTS_A_FORMULA = frozenset("=+-@")
 
 
 class _Record(BaseModel):
@@ -54,6 +55,7 @@ class RowRecord(_Record):
         description="Set whose rule this is; another than provisions where those inherit it."
     )
     origin: str = Field(description="Distribution that the limit state comes from.")
+    added_by: str = Field(description="Plug-in that added it to that set; empty for its own.")
     follows_from: list[str] = Field(
         description="Limit states whose loss this row's numbers have used; a failure of the row "
         "is a consequence where one of them fails."
@@ -162,8 +164,14 @@ def report_csv(report: CheckReport) -> str:
 
 
 def plain_cell(value: object) -> object:
-    """Keep a spreadsheet from reading a text as a formula."""
-    if isinstance(value, str) and value[:1] in {"=", "+", "-", "@", "\t", "\r"}:
+    """Keep a spreadsheet from reading a text as a formula: it then begins with an apostrophe.
+
+    Examples
+    --------
+    >>> plain_cell("=1+1"), plain_cell(" @now"), plain_cell(-1.5), plain_cell("a - b")
+    ("'=1+1", "' @now", -1.5, 'a - b')
+    """
+    if isinstance(value, str) and value.lstrip()[:1] in _STARTS_A_FORMULA:
         return f"'{value}"
     return "" if value is None else value
 
@@ -195,6 +203,7 @@ def _row(result: Result, table: VariantResults) -> RowRecord:
         provisions=result.provisions,
         written_by=result.written_by,
         origin=result.origin,
+        added_by=result.added_by,
         follows_from=list(result.follows_from),
         consequence_of=list(dict.fromkeys(one.limit_state for one in table.causes_of(result))),
         notes=list(result.notes),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple, TypeAlias
 
-from jacketcheck.render.clauses import INHERITED, whose
+from jacketcheck.render.clauses import ADDED, INHERITED, whose
 from jacketcheck.render.numbers import ratio_text, shown_value
 from jacketcheck.render.text_style import TextStyle, grid
 from jacketcheck.render.verdict import FOLLOWS
@@ -81,7 +81,9 @@ def _at(column: dict[_Key, _Cell], key: _Key) -> _Cell:
 
 
 def _cell(result: Result, table: VariantResults) -> _Cell:
-    inherited = f" {INHERITED}" if whose(result) else ""
+    inherited = (f" {INHERITED}" if whose(result) else "") + (
+        f" {ADDED}" if result.added_by else ""
+    )
     if result.kind is Kind.NOT_APPLICABLE:
         return _Cell(f"n/a{inherited}", -2.0)
     if result.status is Status.NOT_EVALUATED:

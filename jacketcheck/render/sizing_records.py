@@ -71,6 +71,7 @@ class DesignRecord(_Record):
     chipped_length: float = Field(description="m")
     governing: str = Field(description="Limit state that decides.")
     written_by: str = Field(description="Set of provisions whose rule that is.")
+    added_by: str = Field(description="Plug-in that added it to that set; empty for its own.")
     where: str
     ratio: float
     others_alike: int
@@ -242,6 +243,7 @@ def _design(design: SizedDesign, report: SizingReport) -> DesignRecord:
         chipped_length=float(taken.chipped_length),
         governing=design.governing.limit_state,
         written_by=design.governing.written_by,
+        added_by=design.governing.added_by,
         where=design.governing.location,
         ratio=float(np.max(design.governing.ratio)),
         others_alike=design.alike,

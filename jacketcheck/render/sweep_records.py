@@ -39,6 +39,7 @@ class RowRecord(_Record):
     limit_state: str
     provisions: str
     written_by: str = Field(description="Set whose rule this is, where provisions inherit it.")
+    added_by: str = Field(description="Plug-in that added it to that set; empty for its own.")
     title: str
     where: str = Field(description="Empty where designs differ.")
     clause: str
@@ -98,6 +99,7 @@ def sweep_document(report: SweepReport) -> SweepDocument:
                 limit_state=row.limit_state,
                 provisions=row.provisions,
                 written_by=row.written_by,
+                added_by=row.added_by,
                 title=row.title,
                 where=ratios.places[place],
                 clause=row.clause,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from jacketcheck.render.clauses import INHERITED, clause_text, inherited_legend
+from jacketcheck.render.clauses import INHERITED, added_legend, clause_text, inherited_legend
 from jacketcheck.render.closing import closing
 from jacketcheck.render.numbers import MISSING, number_text, ratio_text, shown_value
 from jacketcheck.render.side_by_side import GOVERNS, side_by_side
@@ -61,6 +61,7 @@ def _legend(report: CheckReport) -> str:
         "(…) reported without a verdict",
         inherited_legend(rows),
         inherited_legend(rows, mark) if mark else "",
+        added_legend(rows) if mark else "",
         "ratios are rounded up",
     ]
     return f"{'; '.join(filter(None, marks))}."

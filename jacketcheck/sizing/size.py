@@ -79,7 +79,7 @@ def size(
     name = choose_variants(repair, None if variant is None else [variant])[0]
     start = repair.variants[name]
     asked = tuple(dict.fromkeys((provisions,) if isinstance(provisions, str) else provisions))
-    titles = {one: host.lineage(one)[-1].title for one in asked}
+    titles = {one: host.title_of(one) for one in asked}
     sizing, by_default = _bounds(start, host)
     space = space_of(start, sizing, catalog=host.catalog)
     fates, screened = screen(space, sizing.field_work, host=host, provisions=asked, tick=tick)

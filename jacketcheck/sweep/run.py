@@ -73,7 +73,7 @@ def sweep(
     name = choose_variants(repair, None if variant is None else [variant])[0]
     start = repair.variants[name]
     asked = tuple(dict.fromkeys((provisions,) if isinstance(provisions, str) else provisions))
-    titles = {one: host.lineage(one)[-1].title for one in asked}
+    titles = {one: host.title_of(one) for one in asked}
     states = {
         one.limit_state.id: one.limit_state.title for p in asked for one in host.limit_states(p)
     }

@@ -9,7 +9,7 @@ import threading
 from collections.abc import Callable
 from contextlib import closing
 from pathlib import Path
-from typing import Final
+from typing import Any, Final
 
 import ezdxf
 import pytest
@@ -41,11 +41,14 @@ def test_a_pipe_with_a_writer_is_read(tmp_path: Path) -> None:
 def test_unknown_keys_are_not_compared_again_for_every_variant(
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
-    compared = []
+    compared: list[tuple[Any, ...]] = []
     real = messages._unknown_field
-    monkeypatch.setattr(
-        messages, "_unknown_field", lambda *given: compared.append(given) or real(*given)
-    )
+
+    def counted(*given: Any) -> Any:
+        compared.append(given)
+        return real(*given)
+
+    monkeypatch.setattr(messages, "_unknown_field", counted)
     base = CASE.read_text("utf-8").partition("# Cracked concrete is left")[0]
     keys = "".join(f"key_{number} = 1\n" for number in range(8000))
     variants = "".join(f'[variants.v{n}]\nsleeve.thickness = "{n} mm"\n' for n in range(5, 105))

@@ -141,7 +141,7 @@ def test_public_names_are_those_that_are_exported() -> None:
 def test_fields_of_a_result_are_described(record: type, title: str) -> None:
     cells = re.findall(r"^\| (`\w+`(?:, `\w+`)*) \|", part(title), re.MULTILINE)
     described = {name for cell in cells for name in re.findall(r"\w+", cell)}
-    filled_by_engine = {"limit_state", "provisions", "written_by", "origin"}
+    filled_by_engine = {"limit_state", "provisions", "written_by", "origin", "added_by"}
     assert described == set(inspect.signature(record).parameters) - filled_by_engine
 
 

@@ -9,7 +9,7 @@ from typing import Final, TypeAlias
 import numpy as np
 
 from jacketcheck.render.chapters.summary import table_name, verdict_cell
-from jacketcheck.render.clauses import inherited_legend, whose
+from jacketcheck.render.clauses import inherited_legend, owner_text
 from jacketcheck.render.numbers import quantity_text
 from jacketcheck.render.report_parts import (
     Align,
@@ -114,10 +114,9 @@ def _anchor(number: int) -> str:
 
 def _calculation(result: Result, number: int, system: DisplaySystem) -> Calculation:
     title = f"{result.title}, {result.location}" if result.location else result.title
-    owner = f", inherited from {whose(result)}" if whose(result) else ""
     words = [
         result.clause,
-        f"provisions {result.provisions}{owner}",
+        f"provisions {owner_text(result)}",
         f"limit state {result.limit_state}",
     ]
     return Calculation(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from jacketcheck.inputs.load import InputFile
-from jacketcheck.render.clauses import INHERITED, by_rule_of, inherited_legend
+from jacketcheck.render.clauses import INHERITED, added_legend, by_rule_of, inherited_legend
 from jacketcheck.render.numbers import MISSING
 from jacketcheck.render.report_parts import (
     Align,
@@ -80,8 +80,9 @@ def summary(report: CheckReport, *, system: DisplaySystem) -> Chapter:
     """What governs in numbers, and all variants side by side."""
     blocks: list[Table | Paragraph] = [_governing(report, system)]
     if len(report.tables) > 1:
-        rows = (row for one in report.tables for row in one.results)
-        legends = filter(None, (consequence_legend(report), inherited_legend(rows, INHERITED)))
+        rows = [row for one in report.tables for row in one.results]
+        found = (consequence_legend(report), inherited_legend(rows, INHERITED), added_legend(rows))
+        legends = filter(None, found)
         blocks.append(_side_by_side(report))
         blocks.append(
             Paragraph(
