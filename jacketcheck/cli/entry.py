@@ -9,7 +9,7 @@ import threading
 from typing import Final
 
 from jacketcheck.cli.main import main
-from jacketcheck.host.watch import WATCH
+from jacketcheck.host.watch import WATCH, watch_of_this_process
 
 __all__ = ["run"]
 
@@ -21,6 +21,7 @@ def run() -> int:
     """Run the command line and return its exit code."""
     if WATCH in os.environ:
         _bound_memory()
+        watch_of_this_process().end_with_the_watcher()
         if isinstance(sys.stdout, io.TextIOWrapper):
             encoding = sys.stdout.encoding
             sys.stdout = _OwnThread(sys.stdout.detach(), encoding)

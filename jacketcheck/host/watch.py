@@ -11,6 +11,8 @@ from __future__ import annotations
 import contextlib
 import json
 import os
+import select
+import threading
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cache
@@ -58,6 +60,19 @@ class Watch:
             yield
         finally:
             self._say(paused=False)
+
+    def end_with_the_watcher(self) -> None:
+        """End this process as soon as nobody watches it any more: nobody waits for it either."""
+        if self.pipe is None:
+            return
+        poll = select.poll()
+        poll.register(self.pipe, 0)  # no event but that the reading end is gone
+
+        def wait() -> None:
+            poll.poll()
+            os._exit(1)
+
+        threading.Thread(target=wait, daemon=True, name="jacketcheck-watch").start()
 
     def _say(self, **words: Any) -> None:
         if self.pipe is not None:

@@ -46,6 +46,7 @@ ODD = {
     "crashes": lambda: os.kill(os.getpid(), 11),
     "hungry": hungry,
     "loud": loud,
+    "waits": lambda: time.sleep(600.0),
     "fine": rows,
 }
 
@@ -134,3 +135,35 @@ def test_what_a_plug_in_says_at_any_time_stays_out_of_the_output(installed: Path
         assert f"said {said}" not in found.stdout
     lines = [line for line in found.stdout.splitlines() if line.startswith("said")]
     assert not lines
+
+
+def test_no_process_outlives_the_one_that_watches(installed: Path) -> None:
+    env = {**os.environ, "ODD": "waits"}
+    env["PYTHONPATH"] = os.pathsep.join([str(installed), str(Path(__file__).parents[2])])
+    watching = subprocess.Popen(
+        [sys.executable, "-m", "jacketcheck", "check", str(CASE), "--provisions", "odd"],
+        stdout=subprocess.PIPE, env=env,
+    )  # fmt: skip
+    while not (children := _children(watching.pid)):
+        assert watching.poll() is None
+    watching.kill()
+    watching.wait()
+    # its output is shared: the reading ends when the last of them has let go of it
+    assert watching.stdout is not None
+    watching.stdout.read()
+    watching.stdout.close()
+    assert all(not Path(f"/proc/{child}/cmdline").exists() or _is_over(child) for child in children)
+
+
+def _children(parent: int) -> list[int]:
+    found = Path(f"/proc/{parent}/task/{parent}/children")
+    return [int(one) for one in found.read_text().split()] if found.exists() else []
+
+
+def _is_over(process: int) -> bool:
+    """Whether a process has ended, though nobody has asked how."""
+    try:
+        state = Path(f"/proc/{process}/stat").read_text().rpartition(")")[2].split()[0]
+    except OSError:
+        return True
+    return state in {"Z", "X"}
