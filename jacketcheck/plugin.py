@@ -29,7 +29,7 @@ from jacketcheck.analysis.axial_strain import (
 )
 from jacketcheck.analysis.base import BaseSection, base_section
 from jacketcheck.analysis.bond import BarBond, bar_bonds
-from jacketcheck.analysis.clamping import ClampingNeed, clamping_need, clamping_supply
+from jacketcheck.analysis.clamping import ClampingNeed, clamping_need
 from jacketcheck.analysis.damaged_bars import DebondingBars, debonding_bars, target_stress
 from jacketcheck.analysis.dilation import Dilation, dilation
 from jacketcheck.analysis.displacement import (
@@ -50,7 +50,7 @@ from jacketcheck.analysis.hoop_demand import (
 from jacketcheck.analysis.lap import lap_hoop_force
 from jacketcheck.analysis.named_losses import added_bar_losses, pressure_losses, supply_losses
 from jacketcheck.analysis.repair_anchorage import RepairAnchorage, repair_anchorage
-from jacketcheck.analysis.retained import Retained, bond_pressure, retained
+from jacketcheck.analysis.retained import Retained, bond_pressure, clamping_supply, retained
 from jacketcheck.analysis.splice import (
     SpliceStrength,
     add_splice_strength,

@@ -7,7 +7,7 @@ the strain of the base, and that strain from these bars; it is found as if they 
 from __future__ import annotations
 
 import functools
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 
@@ -221,7 +221,9 @@ def added_bar_conditions(jacket: Jacket) -> BondConditions:
     )
 
 
-def added_bar_stress(jacket: Jacket, heights: Floats, *, splits: bool = False) -> Floats:
+def added_bar_stress(
+    jacket: Jacket, heights: Floats, curve: DevelopmentCurve | None = None
+) -> Floats:
     """Stress that each added bar can develop at some heights above the footing [MPa]; one design.
 
     Parameters
@@ -230,8 +232,8 @@ def added_bar_stress(jacket: Jacket, heights: Floats, *, splits: bool = False) -
         One design.
     heights
         Heights [mm], shape (n,).
-    splits
-        Whether the grout splits, as slipped seams do not hold it together.
+    curve
+        Stress developed over a length; by default in grout that is held together.
 
     Returns
     -------
@@ -243,28 +245,18 @@ def added_bar_stress(jacket: Jacket, heights: Floats, *, splits: bool = False) -
         return np.zeros(heights.size)
     gap = float(jacket.sleeve.gap)
     length = np.maximum(float(lap_length(jacket).bonded_top) - np.maximum(heights, gap), 0.0)
-    curve = _development_in_split_grout(jacket) if splits else _development(jacket)
-    developed: Floats = curve.stress_over(length[None, :])[0]
+    found = _development(jacket) if curve is None else curve
+    developed: Floats = found.stress_over(length[None, :])[0]
     return np.minimum(developed, float(footing_anchorage(jacket).stress))
 
 
 @remembered_for_all
 def _development(jacket: Jacket) -> DevelopmentCurve:
     """Stress that an added bar develops over any length in grout that is held; one design."""
-    return _curve(jacket, added_bar_conditions(jacket))
-
-
-@remembered_for_all
-def _development_in_split_grout(jacket: Jacket) -> DevelopmentCurve:
-    """The same in grout that splits, as nothing holds it."""
-    return _curve(jacket, replace(added_bar_conditions(jacket), splitting_held=False))
-
-
-def _curve(jacket: Jacket, conditions: BondConditions) -> DevelopmentCurve:
     added = _added(jacket)
     return development_curve(
         bar_diameter=added.layer.diameter,
-        law=grouted_law(conditions),
+        law=grouted_law(added_bar_conditions(jacket)),
         steel=added_bar_steels(added),
     )
 

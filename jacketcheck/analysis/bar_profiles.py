@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from jacketcheck.analysis.bond import bar_bonds, bond_conditions
+from jacketcheck.analysis.bond import bar_bonds, bond_conditions, held_shares
 from jacketcheck.analysis.damaged_bars import (
     anchorage_length,
     anchorage_start,
@@ -15,10 +15,12 @@ from jacketcheck.analysis.damaged_bars import (
 )
 from jacketcheck.analysis.memo import remembered
 from jacketcheck.analysis.sections import bar_steel
+from jacketcheck.catalog.bond_models import law_as_held
 from jacketcheck.errors import NotEvaluatedError
 from jacketcheck.jacket.column_parts import ColumnBar
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._arguments import Surface
+from jacketcheck.mechanics._arrays import Real
 from jacketcheck.mechanics.bond_development import developed_stress
 from jacketcheck.mechanics.bond_profile import BondProfile, bond_profile
 
@@ -97,11 +99,11 @@ def bar_profiles(jacket: Jacket) -> BarProfiles:
         raise NotEvaluatedError("no bar is anchored by bond alone")
     shares = [float(one.needed_length) / float(one.available_length) for one in bar_bonds(jacket)]
     neediest = int(np.argmax(shares))
-    bar = bars.groups[neediest]
+    bar, share = bars.groups[neediest], held_shares(jacket)[neediest]
     other: Surface = "unchipped" if bar.surface == "chipped" else "chipped"
-    profiles, left_out = [_profile(jacket, bar)], ""
+    profiles, left_out = [_profile(jacket, bar, share)], ""
     try:
-        profiles.append(_profile(jacket, replace(bar, surface=other)))
+        profiles.append(_profile(jacket, replace(bar, surface=other), share))
     except NotEvaluatedError as error:
         left_out = str(error)
     return BarProfiles(
@@ -116,10 +118,10 @@ def bar_profiles(jacket: Jacket) -> BarProfiles:
     )
 
 
-def _profile(jacket: Jacket, bar: ColumnBar) -> BarProfile:
+def _profile(jacket: Jacket, bar: ColumnBar, share: Real) -> BarProfile:
     length = float(anchorage_length(bar, jacket))
     diameter = float(jacket.column.layer.diameter)
-    law = jacket.bond_model.law(bond_conditions(jacket, bar))
+    law = law_as_held(jacket.bond_model.law, bond_conditions(jacket, bar), share=float(share))
     steel, target = bar_steel(jacket.column.layer.steel), float(target_stress(jacket))
     most = float(developed_stress(length, bar_diameter=diameter, law=law, steel=steel).stress)
     stress = min(most, target)

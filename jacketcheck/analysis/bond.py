@@ -7,20 +7,23 @@ from dataclasses import dataclass, fields
 
 import numpy as np
 
+from jacketcheck.analysis.clamping import clamping_need
 from jacketcheck.analysis.damaged_bars import (
     anchorage_length,
     anchorage_start,
     debonding_bars,
     target_stress,
 )
+from jacketcheck.analysis.kept import held_share
 from jacketcheck.analysis.memo import remembered_for_all
-from jacketcheck.analysis.retained import bond_pressure, retained
-from jacketcheck.catalog.bond_models import BondConditions, law_where_held
+from jacketcheck.analysis.retained import bond_pressure
+from jacketcheck.catalog.bond_models import BondConditions, law_as_held
 from jacketcheck.errors import NotEvaluatedError
 from jacketcheck.jacket.column_parts import ColumnBar
 from jacketcheck.jacket.designs import has_designs
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._arrays import Floats, Real
+from jacketcheck.mechanics._bond_records import indexed_law, law_quantities
 from jacketcheck.mechanics.bar_steel import BarSteels
 from jacketcheck.mechanics.bond_development import (
     DevelopmentCurve,
@@ -28,13 +31,14 @@ from jacketcheck.mechanics.bond_development import (
     developed_stress,
     development_curve,
 )
-from jacketcheck.mechanics.bond_law import BondLaw
+from jacketcheck.mechanics.bond_law import BlendedBondLaw, BondLaw, LocalBondLaw
 
 __all__ = [
     "BarBond",
     "bar_bonds",
     "bar_steels",
     "bond_conditions",
+    "held_shares",
     "stacked_law",
     "stress_at_height",
 ]
@@ -48,8 +52,12 @@ class BarBond:
 
     Attributes
     ----------
-    conditions, law
-        What surrounds the bar, and its local law.
+    conditions
+        What surrounds the bar where it is held.
+    held_share
+        Share of its surface that the pressure kept by the sleeve holds [-].
+    law
+        Local law, of the rest too.
     available_length
         From where the bar is anchored again to the top of the repair [mm].
     developed_stress
@@ -63,7 +71,8 @@ class BarBond:
     """
 
     conditions: BondConditions
-    law: BondLaw
+    held_share: Real
+    law: LocalBondLaw
     available_length: Real
     developed_stress: Real
     target_stress: Real
@@ -108,8 +117,17 @@ def bond_conditions(jacket: Jacket, bar: ColumnBar) -> BondConditions:
         half_spacing=np.subtract(layer.spacing, layer.diameter) / 2.0,
         crack_width=bar.crack_width,
         confining_pressure=bond_pressure(jacket),
-        splitting_held=not np.any(retained(jacket).slips),
+        splitting_held=True,
     )
+
+
+def held_shares(jacket: Jacket) -> tuple[Real, ...]:
+    """Share of its surface over which each group of fractured bars is held [-].
+
+    What the sleeve keeps of its pressure over what the bars need, whatever took the rest.
+    """
+    pressure = bond_pressure(jacket)
+    return tuple(held_share(pressure, need) for need in clamping_need(jacket).core_pressure)
 
 
 @remembered_for_all
@@ -119,8 +137,10 @@ def bar_bonds(jacket: Jacket) -> tuple[BarBond, ...]:
     if not len(bars):
         return ()
     conditions = [bond_conditions(jacket, bar) for bar in bars.groups]
-    slips, law_of = retained(jacket).slips, jacket.bond_model.law
-    laws = [law_where_held(law_of, one, splits=slips) for one in conditions]
+    shares, law_of = held_shares(jacket), jacket.bond_model.law
+    laws = [
+        law_as_held(law_of, one, share=share) for one, share in zip(conditions, shares, strict=True)
+    ]
     lengths = [anchorage_length(bar, jacket) for bar in bars.groups]
     law = _over_designs(stacked_law(laws), jacket)
     length = np.stack(np.broadcast_arrays(*lengths))
@@ -135,6 +155,7 @@ def bar_bonds(jacket: Jacket) -> tuple[BarBond, ...]:
     return tuple(
         BarBond(
             conditions=conditions[index],
+            held_share=shares[index],
             law=laws[index],
             available_length=lengths[index],
             developed_stress=_row(found.stress, index),
@@ -177,23 +198,44 @@ def _development(jacket: Jacket) -> tuple[DevelopmentCurve, ...]:
     return tuple(DevelopmentCurve(*group) for group in zip(length, stress, strict=True))
 
 
-def stacked_law(laws: Sequence[BondLaw]) -> BondLaw:
+def stacked_law(laws: Sequence[LocalBondLaw]) -> LocalBondLaw:
     """One law with the laws along its first axis, and designs along the second."""
+    if not all(isinstance(law, BondLaw) for law in laws):
+        blends = [_as_blend(law) for law in laws]
+        shape = _shape(blends)
+        return BlendedBondLaw(
+            _stacked([law.held for law in blends], shape),
+            _stacked([law.loose for law in blends], shape),
+            np.stack([np.broadcast_to(law.share, shape) for law in blends]),
+        )
+    plain = [law for law in laws if isinstance(law, BondLaw)]
+    return _stacked(plain, _shape(plain))
+
+
+def _shape(laws: Sequence[LocalBondLaw]) -> tuple[int, ...]:
+    """Shape of all quantities of some laws together."""
+    return np.broadcast_shapes(*(np.shape(one) for law in laws for one in law_quantities(law)))
+
+
+def _as_blend(law: LocalBondLaw) -> BlendedBondLaw:
+    return BlendedBondLaw(law, law, 1.0) if isinstance(law, BondLaw) else law
+
+
+def _stacked(laws: Sequence[BondLaw], shape: tuple[int, ...]) -> BondLaw:
     names = [one.name for one in fields(BondLaw)]
-    shape = np.broadcast_shapes(*(np.shape(getattr(law, name)) for law in laws for name in names))
     return BondLaw(
         *(np.stack([np.broadcast_to(getattr(law, name), shape) for law in laws]) for name in names)
     )
 
 
-def _over_designs(law: BondLaw, jacket: Jacket) -> BondLaw:
+def _over_designs(law: LocalBondLaw, jacket: Jacket) -> LocalBondLaw:
     """A stacked law with an axis for designs where there are any, though it is one for all."""
     if np.ndim(law.peak_stress) > 1 or not has_designs(jacket):
         return law
-    return BondLaw(*(np.asarray(getattr(law, one.name))[:, None] for one in fields(BondLaw)))
+    return indexed_law(law, (slice(None), None))
 
 
-def _over(length: Floats, law: BondLaw) -> Floats:
+def _over(length: Floats, law: LocalBondLaw) -> Floats:
     """Lengths with the axes of a stacked law."""
     missing = np.ndim(law.peak_stress) - length.ndim
     return length.reshape(length.shape + (1,) * missing)

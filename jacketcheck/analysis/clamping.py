@@ -1,4 +1,4 @@
-"""Clamping pressure that the fractured bars need, and what the sleeve supplies."""
+"""Clamping pressure that the fractured bars need."""
 
 from __future__ import annotations
 
@@ -7,14 +7,12 @@ from dataclasses import dataclass
 import numpy as np
 
 from jacketcheck.analysis.damaged_bars import anchorage_length, debonding_bars, target_stress
-from jacketcheck.analysis.hoop_action import hoop_action
-from jacketcheck.analysis.lap import lap_hoop_force
 from jacketcheck.analysis.memo import remembered
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics import clamping
 from jacketcheck.mechanics._arrays import Real
 
-__all__ = ["ClampingNeed", "beside_laps", "clamping_need", "clamping_supply"]
+__all__ = ["ClampingNeed", "clamping_need"]
 
 
 @dataclass(frozen=True, eq=False)
@@ -71,26 +69,3 @@ def clamping_need(jacket: Jacket) -> ClampingNeed:
             for length in lengths
         ),
     )
-
-
-@remembered
-def clamping_supply(jacket: Jacket) -> clamping.ClampingPressure:
-    """Clamping pressure that the sleeve supplies, at its inner face; column hoops not counted.
-
-    The laps' hoop force uses up some of what yield and slip leave.
-    """
-    action = hoop_action(jacket)
-    return clamping.available_clamping_pressure(
-        core_radius=jacket.column.radius,
-        radial_compliance=action.radial_compliance,
-        yield_pressure=beside_laps(jacket, action.yield_pressure),
-        slip_pressure=beside_laps(jacket, action.slip_pressure),
-        hoop_strain=jacket.judgement.clamping_strain,
-        radial_play=action.initial_play,
-    )
-
-
-def beside_laps(jacket: Jacket, pressure: Real) -> Real:
-    """What the laps' hoop force leaves of a limit on the sleeve's pressure [MPa]."""
-    taken = np.divide(lap_hoop_force(jacket), jacket.sleeve.inner_radius)
-    return np.maximum(np.subtract(pressure, taken), 0.0)

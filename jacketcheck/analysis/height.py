@@ -14,7 +14,7 @@ from jacketcheck.analysis.directions import bending_directions, weakest
 from jacketcheck.analysis.hinge import hinge
 from jacketcheck.analysis.interface import height_of_transfer, interface
 from jacketcheck.analysis.memo import design_by_design, remembered
-from jacketcheck.analysis.repair_anchorage import repair_anchorage
+from jacketcheck.analysis.repair_anchorage import development_as_held
 from jacketcheck.analysis.sections import bending_angle, repaired_section
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._arrays import Floats, Real
@@ -166,8 +166,7 @@ def _added_bar_stress(jacket: Jacket, height: Floats) -> Floats:
         return np.empty((height.size, 0))
     half = float(added.layer.total_area) / 2.0
     top = np.minimum(added.height, jacket.repair_height)
-    splits = bool(repair_anchorage(jacket).splits)
-    developed = added_bar_stress(jacket, height, splits=splits)
+    developed = added_bar_stress(jacket, height, development_as_held(jacket))
     stress = np.minimum(developed, _handed_over(jacket, top, height) / half)
     return np.repeat(stress[:, None], int(added.layer.count), axis=1)
 

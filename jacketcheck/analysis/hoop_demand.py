@@ -23,6 +23,7 @@ __all__ = [
     "add_row_force",
     "add_rows",
     "hoop_demand",
+    "other_hoop_force",
 ]
 
 _EQUILIBRIUM = "equilibrium of a half shell"
@@ -81,6 +82,11 @@ def hoop_demand(jacket: Jacket) -> HoopDemand:
             force, pitch=jacket.bolts.tributary_height, bolt_columns=jacket.bolts.columns
         ),
     )
+
+
+def other_hoop_force(jacket: Jacket) -> Real:
+    """Hoop force that does not press on the core: the laps' [N/mm]."""
+    return lap_hoop_force(jacket)
 
 
 def add_radii(jacket: Jacket, steps: Steps) -> None:

@@ -6,10 +6,9 @@ from typing import Final
 
 import numpy as np
 
-from jacketcheck.analysis.clamping import clamping_supply
 from jacketcheck.analysis.interface import height_of_transfer, interface
 from jacketcheck.analysis.memo import remembered
-from jacketcheck.analysis.retained import retained
+from jacketcheck.analysis.retained import clamping_supply, retained
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._arrays import Real
 
@@ -26,15 +25,12 @@ def pressure_losses(jacket: Jacket) -> tuple[str, ...]:
     """Limit states whose failure lowers what `bond_pressure` gives, or lets the grout split.
 
     For `Result.follows_from` of a row that counts on this pressure: slip of the seams where they
-    slip, in any design, and yield of the sleeve where what it loses decides.
+    slip or slide, in any design, and yield of the sleeve where it has taken anything.
     """
-    kept, supply = retained(jacket), clamping_supply(jacket).available
-    unyielded = np.where(kept.slips, kept.after_slip.retained, kept.after_slip.before)
+    kept = retained(jacket)
     losses = {
-        SEAM_SLIP: np.any(kept.slips),
-        HOOP_YIELD: _lowers(
-            np.minimum(supply, kept.after_both.retained), np.minimum(supply, unyielded)
-        ),
+        SEAM_SLIP: np.any(kept.slips) or np.any(np.greater(kept.loss.slip, 0.0)),
+        HOOP_YIELD: np.any(np.greater(kept.loss.plastic, 0.0)),
     }
     return tuple(name for name, used in losses.items() if used)
 
@@ -43,11 +39,12 @@ def pressure_losses(jacket: Jacket) -> tuple[str, ...]:
 def supply_losses(jacket: Jacket) -> tuple[str, ...]:
     """Limit states whose failure bounds the pressure that the sleeve supplies for clamping.
 
-    Seams that slip, or snug bolts with the play of their holes; a sleeve that yields.
+    Those behind what it keeps; seams that slip, and a sleeve that yields before all is supplied.
     """
-    supply = clamping_supply(jacket)
+    supply, kept = clamping_supply(jacket), pressure_losses(jacket)
     losses = {
-        SEAM_SLIP: not jacket.bolts.pretensioned or _lowers(supply.at_slip, supply.at_hoop_strain),
+        SEAM_SLIP: SEAM_SLIP in kept or _lowers(supply.at_slip, supply.at_hoop_strain),
+        HOOP_YIELD: HOOP_YIELD in kept,
         HOOP_CLAMPING: _lowers(supply.at_yield, supply.at_hoop_strain),
     }
     return tuple(name for name, used in losses.items() if used)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, replace
 from typing import TypeAlias
 
 import numpy as np
@@ -12,7 +12,12 @@ from jacketcheck.catalog.entries import Sourced, require_figures
 from jacketcheck.mechanics._arguments import Surface
 from jacketcheck.mechanics._arrays import Real
 from jacketcheck.mechanics.bar_bond_laws import cracked_concrete_bar_law, grouted_bar_law
-from jacketcheck.mechanics.bond_law import BondLaw, weaker_bond_law
+from jacketcheck.mechanics.bond_law import (
+    BondLaw,
+    LocalBondLaw,
+    blended_bond_law,
+    weaker_bond_law,
+)
 from jacketcheck.mechanics.published_bond_laws import splitting_bond_law, splitting_bond_strength
 
 __all__ = [
@@ -21,7 +26,7 @@ __all__ = [
     "LawOf",
     "built_in_bond_models",
     "grouted_law",
-    "law_where_held",
+    "law_as_held",
 ]
 
 
@@ -50,7 +55,8 @@ class BondConditions:
     confining_pressure
         Pressure on the face of the core that bond may count on [MPa].
     splitting_held
-        Whether the sleeve holds splitting cracks together: its seams do not slip.
+        Whether the sleeve holds splitting cracks together. Where it keeps a part of the pressure
+        that the bar needs, a model is asked for both and the laws are blended.
     """
 
     surface: Surface
@@ -106,28 +112,29 @@ def built_in_bond_models() -> tuple[BondModel, ...]:
     )
 
 
-def law_where_held(law_of: LawOf, conditions: BondConditions, *, splits: Real) -> BondLaw:
-    """Law of a bar; of many designs some may slip at their seams and hold no splitting crack.
+def law_as_held(law_of: LawOf, conditions: BondConditions, *, share: Real) -> LocalBondLaw:
+    """Law of a bar of whose surface a share is held by the pressure that the sleeve keeps.
 
     Parameters
     ----------
     law_of
         Gives the law of a bar.
     conditions
-        What surrounds it; whether splitting is held is replaced.
-    splits
-        Whether it is not; a number or an array over designs.
+        What surrounds it where it is held; elsewhere nothing presses on it and it may split.
+    share
+        Share that is held [-]; a number or an array over designs.
     """
-    if np.all(splits) or not np.any(splits):
-        return law_of(replace(conditions, splitting_held=not np.any(splits)))
-    loose = law_of(replace(conditions, splitting_held=False))
-    held = law_of(replace(conditions, splitting_held=True))
-    names = [one.name for one in fields(BondLaw)]
-    return BondLaw(*(np.where(splits, getattr(loose, name), getattr(held, name)) for name in names))
+    if np.all(np.greater_equal(share, 1.0)):
+        return law_of(replace(conditions, splitting_held=True))
+    return blended_bond_law(
+        law_of(replace(conditions, splitting_held=True)),
+        law_of(replace(conditions, splitting_held=False, confining_pressure=0.0)),
+        share=share,
+    )
 
 
 def grouted_law(bar: BondConditions) -> BondLaw:
-    """Pull-out while the sleeve holds the grout together; where its seams slip, splitting too."""
+    """Pull-out while the sleeve holds the grout together; splitting too where it does not."""
     law = grouted_bar_law(
         bar.grout_strength,
         clear_rib_spacing=bar.clear_rib_spacing,

@@ -8,7 +8,7 @@ import numpy as np
 
 from jacketcheck.analysis.added_bars import add_struts_length, lap_length
 from jacketcheck.analysis.lap import lap_hoop_force, tension_share
-from jacketcheck.analysis.named_losses import SEAM_SLIP
+from jacketcheck.analysis.named_losses import pressure_losses
 from jacketcheck.analysis.repair_anchorage import repair_anchorage
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.jacket.jacket_parts import AddedBarLayer
@@ -25,8 +25,9 @@ __all__ = ["added_bar_development", "added_bar_lap"]
 _NONE: Final = "no added bars"
 _OFFSET: Final = "beyond this offset the force is followed by struts, as the hoop force above does"
 _IN_GROUT: Final = (
-    "engineering judgement: grout bonds like concrete of its strength; while the seams hold, the "
-    "bars pull out of it and do not split it"
+    "engineering judgement: grout bonds like concrete of its strength; as far as the sleeve keeps "
+    "the pressure that the bars need, they pull out of it and do not split it; between no pressure "
+    "and that one, bond is in proportion"
 )
 
 
@@ -52,15 +53,19 @@ def added_bar_development(jacket: Jacket) -> list[Result]:
     clause = f"{FIB} 6.1.1; McLean and Smith 1997 for the offset"
     add_added_bar(added, steps)
     steps.figure("f_ye", added.layer.steel.name, added.layer.steel, "expected_yield", "MPa")
-    held = "may split" if np.any(found.splits) else "held"
-    steps.add("splitting", "by the sleeve", held, "", "limit state seam-slip")
-    steps.add("τ_max", "grout, good bond, no pressure counted", found.law.peak_stress, "MPa", FIB)
+    steps.add("p_k", "kept by the sleeve, at the circle of the bars", found.kept_pressure, "MPa",
+              "limit state retained-pressure")  # fmt: skip
+    steps.add("p_n", "needed there, as limit state clamping, for the added bars in grout",
+              found.needed_pressure, "MPa", "limit state clamping")  # fmt: skip
+    steps.add("r", "min(1, p_k/p_n)", found.held_share, "1", "engineering judgement")
+    steps.add("τ_max", "held by r, splitting by 1 − r, grout, good bond, no pressure counted",
+              found.law.peak_stress, "MPa", FIB)  # fmt: skip
     demand = steps.add("l_need", "shortest length that develops f_ye", found.needed_length, "mm",
                        "dσ/dx = 4 τ(s)/d_b, ds/dx = ε(σ)")  # fmt: skip
     capacity = add_struts_length(jacket, steps)
+    causes = pressure_losses(jacket) if np.any(np.less(found.held_share, 1.0)) else ()
     return [Result(title, "grout", demand, capacity, "mm", clause, steps.lines, (_IN_GROUT,),
-                   rule="grout-development",
-                   follows_from=(SEAM_SLIP,) if np.any(found.splits) else ())]  # fmt: skip
+                   rule="grout-development", follows_from=causes)]  # fmt: skip
 
 
 @limit_state(

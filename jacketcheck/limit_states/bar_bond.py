@@ -7,6 +7,7 @@ from typing import Final
 import numpy as np
 
 from jacketcheck.analysis.bond import BarBond, bar_bonds
+from jacketcheck.analysis.clamping import clamping_need
 from jacketcheck.analysis.damaged_bars import add_anchorage_length, debonding_bars, target_figure
 from jacketcheck.analysis.named_losses import pressure_losses
 from jacketcheck.jacket.jacket import Jacket
@@ -24,6 +25,10 @@ _EQUATIONS: Final = "dσ/dx = 4 τ(s) Ω_y/d_b, ds/dx = ε(σ) from the fracture
 _CHIPPED: Final = (
     "engineering judgement: grout bonds to a chipped and cleaned bar like concrete of its "
     "strength; rib spacing by judgement.rib_spacing_ratio"
+)
+_PARTLY: Final = (
+    "engineering judgement: the sleeve keeps less pressure than the bars need; between none and "
+    "that one, bond goes from splitting to held in proportion, r"
 )
 _UNCHIPPED: Final = (
     "engineering judgement: cracked concrete left around a bar has 'other' bond conditions; rib "
@@ -84,7 +89,9 @@ def bar_length(jacket: Jacket) -> list[Result]:
 
 def _notes(jacket: Jacket, index: int) -> tuple[str, ...]:
     unchipped = debonding_bars(jacket).groups[index].surface == "unchipped"
-    return (_UNCHIPPED,) if unchipped else (_CHIPPED,)
+    surface = _UNCHIPPED if unchipped else _CHIPPED
+    whole = np.all(np.greater_equal(bar_bonds(jacket)[index].held_share, 1.0))
+    return (surface,) if whole else (surface, _PARTLY)
 
 
 def _add_bond(jacket: Jacket, index: int, steps: Steps) -> Real:
@@ -93,7 +100,7 @@ def _add_bond(jacket: Jacket, index: int, steps: Steps) -> Real:
     steps.figure("d_b", layer.size, layer, "diameter", "mm")
     steps.figure("f_ye", layer.steel.name, layer.steel, "expected_yield", "MPa")
     steps.figure("f_ue", layer.steel.name, layer.steel, "expected_tensile", "MPa")
-    _add_law(jacket, bond, steps)
+    _add_law(jacket, index, steps)
     add_anchorage_length(jacket, steps, debonding_bars(jacket).groups[index])
     target = np.asarray(bond.target_stress)[()]
     source = jacket.column.layer.steel.source_of(target_figure(jacket))
@@ -101,8 +108,9 @@ def _add_bond(jacket: Jacket, index: int, steps: Steps) -> Real:
                      f"{source}; input judgement.bar_target")  # fmt: skip
 
 
-def _add_law(jacket: Jacket, bond: BarBond, steps: Steps) -> None:
+def _add_law(jacket: Jacket, index: int, steps: Steps) -> None:
     """Write down what surrounds a bar and the local law that follows."""
+    bond: BarBond = bar_bonds(jacket)[index]
     bar, law, source = bond.conditions, bond.law, jacket.bond_model.source
     if bar.surface == "chipped":
         steps.add("f_cm", "grout", bar.grout_strength, "MPa", "input grout.strength")
@@ -113,13 +121,14 @@ def _add_law(jacket: Jacket, bond: BarBond, steps: Steps) -> None:
         steps.add("w_cr", "crack along the bar", bar.crack_width, "mm", "input damage")
         steps.add("c", "cover left, at least d_b/2", bar.cover, "mm",
                   "input column.cover, damage.spalling_depth")  # fmt: skip
-    held = "held" if bar.splitting_held else "not held: seams slip"
-    steps.add("splitting", "by the sleeve", held, "", "limit state seam-slip")
-    steps.add("p_tr", "supplied and kept for the next cycle, on the core", bar.confining_pressure,
-              "MPa", "limit states clamping, retained-pressure")  # fmt: skip
+    steps.add("p_k", "kept for the next cycle, on the core", bar.confining_pressure, "MPa",
+              "limit state retained-pressure")  # fmt: skip
+    steps.add("p_n", "needed on the core", clamping_need(jacket).core_pressure[index], "MPa",
+              "limit state clamping")  # fmt: skip
+    steps.add("r", "min(1, p_k/p_n)", bond.held_share, "1", "engineering judgement")
     steps.add("r_rib", "clear rib spacing over diameter", jacket.judgement.rib_spacing_ratio, "1",
               "input judgement.rib_spacing_ratio")  # fmt: skip
     steps.add("s_rib", "r_rib d_b", bar.clear_rib_spacing, "mm", "clear rib spacing")
-    steps.add("τ_max", f"{bar.surface} surface, pressure and cracks", law.peak_stress, "MPa",
-              source)  # fmt: skip
-    steps.add("τ_f", "residual", law.residual_stress, "MPa", source)
+    steps.add("τ_max", f"r τ_held + (1 − r) τ_split, {bar.surface} surface, p_k and cracks",
+              law.peak_stress, "MPa", source)  # fmt: skip
+    steps.add("τ_f", "residual, likewise", law.residual_stress, "MPa", source)

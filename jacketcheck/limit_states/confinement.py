@@ -4,30 +4,33 @@ from __future__ import annotations
 
 import numpy as np
 
-from jacketcheck.analysis.clamping import clamping_need, clamping_supply
+from jacketcheck.analysis.axial_strain import checked_axial_strain
+from jacketcheck.analysis.clamping import clamping_need
 from jacketcheck.analysis.damaged_bars import (
     add_anchorage_length,
     debonding_bars,
     target_figure,
 )
-from jacketcheck.analysis.dilation import dilation
 from jacketcheck.analysis.hoop_action import hoop_action
 from jacketcheck.analysis.hoop_demand import add_radii, add_rows
 from jacketcheck.analysis.lap import lap_hoop_force
 from jacketcheck.analysis.named_losses import supply_losses
-from jacketcheck.analysis.retained import retained
+from jacketcheck.analysis.retained import clamping_supply, retained
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.limit_state import NoScatter, Scatter, limit_state
 from jacketcheck.limit_states._rows import not_applicable
 from jacketcheck.limit_states.editions import PRIESTLEY
 from jacketcheck.mechanics import hoop
-from jacketcheck.mechanics._arrays import Real
-from jacketcheck.mechanics.retained_pressure import RetainedPressure
+from jacketcheck.mechanics.retained_pressure import Loss, RetainedPressure
 from jacketcheck.results import Kind, Result, Steps
 
 __all__ = ["clamping", "retained_pressure"]
 
 _SOURCE = f"{PRIESTLEY} ch. 7; FHWA-HRT-06-032 (2006)"
+_SLIDES = (
+    "engineering judgement: a seam slides at its full resistance, no farther than the dilating "
+    "core asks for; its bolts keep their pretension"
+)
 _JUDGEMENT = (
     "engineering judgement: friction on the splitting crack and the hoop strain up to which "
     "clamping is counted (judgement.crack_friction, judgement.clamping_strain); the cover is the "
@@ -63,7 +66,9 @@ def _clamping(jacket: Jacket, index: int) -> Result:
     pressure = hoop.core_pressure(
         supply.available, inner_radius=jacket.sleeve.inner_radius, core_radius=jacket.column.radius
     )
-    capacity = steps.add("p_c,av", "min(p(ε_cl), p_y, p_slip) R_i/R_c", pressure, "MPa", _SOURCE)
+    steps.add("p_k", "kept for the next cycle", supply.kept, "MPa", "limit state retained-pressure")
+    capacity = steps.add("p_c,av", "min(p(ε_cl), p_y, p_slip, p_k) R_i/R_c", pressure, "MPa",
+                         _SOURCE)  # fmt: skip
     return Result(
         "Clamping of the fractured bars",
         debonding_bars(jacket).name(index),
@@ -136,53 +141,30 @@ def retained_pressure(jacket: Jacket) -> list[Result]:
     Bond counts on what this jacket keeps, so that its loss shows in the rows of the bars.
     """
     kept = retained(jacket)
-    return [
-        _kept(jacket, "if the seams slip", kept.after_slip, slip=kept.slip_loss),
-        _kept(jacket, "after yield at the checked strain", kept.after_yield, plastic=True),
-        _kept(
-            jacket,
-            "as this jacket is",
-            kept.after_both,
-            plastic=True,
-            slip=np.where(kept.slips, kept.slip_loss, 0.0)[()],
-        ),
-    ]
+    rows = (
+        ("if the seams slip", Loss(kept.clearance, 0.0), kept.after_clearance, "p_y"),
+        ("after yield at the checked strain", Loss(0.0, kept.yield_loss_alone), kept.after_yield,
+         "p_y"),
+        ("as this jacket is", kept.loss, kept.after_both, "p_y, p_slip"),
+    )  # fmt: skip
+    return [_kept(jacket, *one) for one in rows]
 
 
-def _add_losses(
-    jacket: Jacket, steps: Steps, state: RetainedPressure, *, slip: Real | None, plastic: bool
-) -> None:
-    """Write down the hoop strain that slip and yield take."""
-    sleeve, peak = jacket.sleeve, dilation(jacket).minimum.sleeve_hoop_strain
-    parts = []
-    if slip is not None:
-        action = hoop_action(jacket)
-        slipped = np.where(np.greater(slip, 0.0), action.seam_slip, 0.0)[()]
-        steps.add("δ", "opening of a seam that slips", slipped, "mm", "holes and bolts; play")
-        parts.append("2 δ/(π D_i)")
-    if plastic:
-        steps.figure("E", "sleeve", sleeve.steel, "elastic_modulus", "MPa")
-        steps.add("ε_dil", "dilation at the checked strain", peak, "1", "limit state hoop-dilation")
-        steps.add("ε_max", "ε_dil + N_lap/(E t)", retained(jacket).peak_strain, "1", "thin shell")
-        parts.append("max(ε_max − F_y/E, 0)")
-    steps.add("Δε", " + ".join(parts), state.lost_strain, "1", "hoop strain lost")
-
-
-def _kept(
-    jacket: Jacket,
-    where: str,
-    state: RetainedPressure,
-    *,
-    slip: Real | None = None,
-    plastic: bool = False,
-) -> Result:
+def _kept(jacket: Jacket, where: str, loss: Loss, state: RetainedPressure, limits: str) -> Result:
     steps, need = Steps(), clamping_need(jacket).largest_core_pressure
     _add_supply(jacket, steps)
     steps.add("ε_0", "ε_cl R_c/R_i", retained(jacket).hoop_strain, "1",
               "core's strain, carried to the sleeve")  # fmt: skip
-    _add_losses(jacket, steps, state, slip=slip, plastic=plastic)
-    steps.add("p_0", "min(ε_0 R_i/(du/dp), p_y)", state.before, "MPa", "compatibility of the ring")
-    left = steps.add("p", "min(max(ε_0 − Δε, 0) R_i/(du/dp), p_y)", state.retained, "MPa",
+    steps.add("ε_c", "checked", checked_axial_strain(jacket).value, "1",
+              "limit state hoop-dilation")  # fmt: skip
+    slip = steps.add("Δε_s", "seams that slide at p_slip while the core dilates to ε_c, at most "
+                     "2 δ/(π D_i)", loss.slip, "1", "compatibility of the ring")  # fmt: skip
+    plastic = steps.add("Δε_p", "wall that yields at p_y while the core dilates to ε_c",
+                        loss.plastic, "1", "compatibility of the ring")  # fmt: skip
+    steps.add("Δε", "Δε_s + Δε_p", np.add(slip, plastic), "1", "hoop strain lost")
+    steps.add("p_0", f"min(ε_0 R_i/(du/dp), {limits})", state.before, "MPa",
+              "compatibility of the ring")  # fmt: skip
+    left = steps.add("p", f"min(max(ε_0 − Δε, 0) R_i/(du/dp), {limits})", state.retained, "MPa",
                      "compatibility of the ring")  # fmt: skip
     steps.add("p_c", "needed on the core", need, "MPa", "limit state clamping")
     demand = np.multiply(need, jacket.column.radius) / jacket.sleeve.inner_radius
@@ -195,5 +177,6 @@ def _kept(
         "MPa",
         "compatibility of the ring; no clause",
         steps.lines,
+        (_SLIDES,),
         kind=Kind.REPORTED,
     )

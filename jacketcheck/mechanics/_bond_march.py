@@ -21,7 +21,7 @@ from jacketcheck.mechanics._arrays import Floats
 from jacketcheck.mechanics._bond_records import indexed_law, indexed_steel
 from jacketcheck.mechanics.bar_steel import BarSteels, bar_strain_at_stress, bar_stress
 from jacketcheck.mechanics.bond_factors import yielded_bar_factor
-from jacketcheck.mechanics.bond_law import BondLaw, bond_energy, slip_at_bond_energy
+from jacketcheck.mechanics.bond_law import LocalBondLaw, bond_energy, slip_at_bond_energy
 
 __all__ = ["FOREVER", "SMALLEST_SLIP", "BondedBars", "Path"]
 
@@ -70,7 +70,7 @@ class BondedBars:
         Energy of the steel at each node, as bond energy ``d/4 ∫ ε/Ω dσ`` [N/mm].
     """
 
-    law: BondLaw
+    law: LocalBondLaw
     steel: BarSteels
     stress: Floats
     strain_before: Floats
@@ -80,7 +80,7 @@ class BondedBars:
     @classmethod
     def of(
         cls,
-        law: BondLaw,
+        law: LocalBondLaw,
         steel: BarSteels,
         *,
         bar_diameter: Floats,

@@ -9,11 +9,11 @@ from typing import Final, TypeAlias, TypeVar
 
 import numpy as np
 
-from jacketcheck.mechanics._arrays import Floats
+from jacketcheck.mechanics._arrays import Floats, Real
 from jacketcheck.mechanics.bar_steel import BarSteels, SteelCurve
-from jacketcheck.mechanics.bond_law import BondLaw
+from jacketcheck.mechanics.bond_law import BlendedBondLaw, BondLaw, LocalBondLaw
 
-__all__ = ["indexed_law", "indexed_steel", "mapped_law", "mapped_steel"]
+__all__ = ["indexed_law", "indexed_steel", "law_quantities", "mapped_law", "mapped_steel"]
 
 Record = TypeVar("Record")
 _NAMES: Final[Mapping[type, tuple[str, ...]]] = {
@@ -23,8 +23,19 @@ _NAMES: Final[Mapping[type, tuple[str, ...]]] = {
 Index: TypeAlias = slice | tuple[slice | EllipsisType | None, ...]
 
 
-def mapped_law(law: BondLaw, change: Callable[[Floats], Floats]) -> BondLaw:
+def law_quantities(law: LocalBondLaw) -> list[Real]:
+    """Every quantity of a law, those of both parts of a blend."""
+    if isinstance(law, BlendedBondLaw):
+        return [*law_quantities(law.held), *law_quantities(law.loose), law.share]
+    return [getattr(law, name) for name in _NAMES[BondLaw]]
+
+
+def mapped_law(law: LocalBondLaw, change: Callable[[Floats], Floats]) -> LocalBondLaw:
     """The law with each of its quantities spread or picked from alike."""
+    if isinstance(law, BlendedBondLaw):
+        share = change(np.asarray(law.share, dtype=float))
+        held, loose = (_mapped(BondLaw, one, change) for one in (law.held, law.loose))
+        return BlendedBondLaw(held, loose, share)
     return _mapped(BondLaw, law, change)
 
 
@@ -41,7 +52,7 @@ def _mapped(kind: type[Record], record: object, change: Callable[[Floats], Float
     return twin
 
 
-def indexed_law(law: BondLaw, index: Index) -> BondLaw:
+def indexed_law(law: LocalBondLaw, index: Index) -> LocalBondLaw:
     """Some elements, or new axes, of each quantity of a law."""
     return mapped_law(law, lambda values: values[index])
 

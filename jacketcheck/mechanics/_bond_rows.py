@@ -14,11 +14,12 @@ from jacketcheck.mechanics._bond_march import BondedBars
 from jacketcheck.mechanics._bond_records import (
     indexed_law,
     indexed_steel,
+    law_quantities,
     mapped_law,
     mapped_steel,
 )
 from jacketcheck.mechanics.bar_steel import BarSteels, SteelCurve
-from jacketcheck.mechanics.bond_law import BondLaw
+from jacketcheck.mechanics.bond_law import LocalBondLaw
 
 __all__ = ["BarRows"]
 
@@ -48,17 +49,18 @@ class BarRows:
 
     asked: Floats
     diameter: Floats
-    law: BondLaw
+    law: LocalBondLaw
     steel: BarSteels
     shape: tuple[int, ...]
     owner: Indexes
 
     @classmethod
-    def of(cls, asked: Real, *, bar_diameter: Real, law: BondLaw, steel: SteelCurve) -> BarRows:
+    def of(
+        cls, asked: Real, *, bar_diameter: Real, law: LocalBondLaw, steel: SteelCurve
+    ) -> BarRows:
         """Broadcast everything and lay it out in rows."""
-        laws = [getattr(law, one.name) for one in fields(law)]
         steels = [getattr(steel, one.name) for one in fields(BarSteels)]
-        everything = (asked, bar_diameter, *laws, *steels)
+        everything = (asked, bar_diameter, *law_quantities(law), *steels)
         shape = np.broadcast_shapes(*map(np.shape, everything))
         first, owner = _different(everything, shape)
 

@@ -24,7 +24,7 @@ from jacketcheck.mechanics._arrays import (
 from jacketcheck.mechanics._bond_march import FOREVER, SMALLEST_SLIP
 from jacketcheck.mechanics._bond_rows import BarRows
 from jacketcheck.mechanics.bar_steel import SteelCurve
-from jacketcheck.mechanics.bond_law import BondLaw
+from jacketcheck.mechanics.bond_law import LocalBondLaw
 
 __all__ = [
     "DevelopedStress",
@@ -66,7 +66,7 @@ def developed_stress(
     bonded_length: Real,
     *,
     bar_diameter: Real,
-    law: BondLaw,
+    law: LocalBondLaw,
     steel: SteelCurve,
     yield_reduction: bool = True,
 ) -> DevelopedStress:
@@ -146,7 +146,7 @@ def bonded_length(
     target_stress: Real,
     *,
     bar_diameter: Real,
-    law: BondLaw,
+    law: LocalBondLaw,
     steel: SteelCurve,
     yield_reduction: bool = True,
 ) -> Real:
@@ -238,7 +238,7 @@ class DevelopmentCurve:
 
 
 def development_curve(
-    *, bar_diameter: Real, law: BondLaw, steel: SteelCurve, yield_reduction: bool = True
+    *, bar_diameter: Real, law: LocalBondLaw, steel: SteelCurve, yield_reduction: bool = True
 ) -> DevelopmentCurve:
     """Stress developed over any bonded length, where many lengths of the same bars are asked for.
 

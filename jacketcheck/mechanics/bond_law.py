@@ -1,27 +1,36 @@
-"""Local bond stress-slip law of a ribbed bar, its energy, and the weaker of two laws.
+"""Local bond stress-slip law of a ribbed bar, its energy, the weaker and the blend of two laws.
 
-All laws share one shape: a power curve up to the peak, a plateau, a straight fall and a residual
-stress. Published parameters stand in `jacketcheck.mechanics.published_bond_laws`.
+Laws share one shape: a power curve to the peak, a plateau, a straight fall and a residual stress.
+Published parameters stand in `jacketcheck.mechanics.published_bond_laws`.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TypeAlias
 
 import numpy as np
 from numpy.typing import NDArray
 
 from jacketcheck.errors import DomainError
+from jacketcheck.mechanics import _arrays
 from jacketcheck.mechanics._arrays import Floats, Real, reject, require_at_least, require_positive
+from jacketcheck.mechanics._bracketed_root import bracketed_roots
 
 __all__ = [
+    "BlendedBondLaw",
     "BondLaw",
+    "LocalBondLaw",
+    "blended_bond_law",
     "bond_energy",
     "bond_stress",
     "scaled_bond_law",
     "slip_at_bond_energy",
     "weaker_bond_law",
 ]
+
+
+_NO_SLIP, _ENDLESS = 1e-30, 1e12  # stand for zero and infinity among logarithms [mm]
 
 
 @dataclass(frozen=True, eq=False)
@@ -86,7 +95,95 @@ class BondLaw:
         return first, second, second + mean * np.subtract(self.slip_3, self.slip_2)
 
 
-def bond_stress(slip: Real, law: BondLaw) -> Real:
+@dataclass(frozen=True, eq=False)
+class BlendedBondLaw:
+    """Part of a bar's surface held, the rest not; numbers or arrays that broadcast.
+
+    Attributes
+    ----------
+    held, loose
+        Laws of the two parts.
+    share
+        Share of the held part ``r`` [-], 0 to 1.
+
+    Raises
+    ------
+    DomainError
+        If the share lies outside its range.
+    """
+
+    held: BondLaw
+    loose: BondLaw
+    share: Real
+
+    def __post_init__(self) -> None:
+        """Reject a share that is none."""
+        _arrays.require_within(0.0, 1.0, share=self.share)
+
+    def weighted(self, held: Real, loose: Real) -> Real:
+        """Sum of a quantity of the two parts, each by its share."""
+        rest: Real = np.multiply(np.subtract(1.0, self.share), loose)
+        return np.multiply(self.share, held) + rest
+
+    @property
+    def peak_stress(self) -> Real:
+        """Largest bond stress at the peaks of the two laws [MPa]."""
+        slips = (self.held.slip_1, self.held.slip_2, self.loose.slip_1, self.loose.slip_2)
+        stresses = [np.asarray(bond_stress(slip, self)) for slip in slips]
+        largest: Real = np.max(np.broadcast_arrays(*stresses), axis=0)[()]
+        return largest
+
+    @property
+    def residual_stress(self) -> Real:
+        """Bond stress that remains [MPa]."""
+        return self.weighted(self.held.residual_stress, self.loose.residual_stress)
+
+    @property
+    def slip_3(self) -> Real:
+        """Slip from which the stress stays [mm]."""
+        return np.maximum(self.held.slip_3, self.loose.slip_3)
+
+
+LocalBondLaw: TypeAlias = BondLaw | BlendedBondLaw
+
+
+def blended_bond_law(held: BondLaw, loose: BondLaw, *, share: Real) -> LocalBondLaw:
+    """Law of a bar of which only a part is held.
+
+    Parameters
+    ----------
+    held, loose
+        Laws of the held part and of the rest.
+    share
+        Share of the held part ``r`` [-], 0 to 1; scalar or array.
+
+    Returns
+    -------
+    BondLaw or BlendedBondLaw
+        ``tau(s) = r tau_held(s) + (1 - r) tau_loose(s)``; one of the two where it is that alone.
+
+    Raises
+    ------
+    DomainError
+        If the share lies outside its range.
+
+    References
+    ----------
+    Engineering judgement: bond falls in proportion to the pressure that is missing.
+
+    Examples
+    --------
+    >>> held, loose = BondLaw(10.0, 1.0, 2.0, 12.0, 0.4, 4.0), BondLaw(5.0, 1.0, 1.0, 1.2, 0.4, 0.0)
+    >>> float(bond_stress(1.0, blended_bond_law(held, loose, share=0.75)))
+    8.75
+    """
+    law = BlendedBondLaw(held, loose, share)
+    if np.all(np.greater_equal(share, 1.0)):
+        return held
+    return loose if np.all(np.equal(share, 0.0)) else law
+
+
+def bond_stress(slip: Real, law: LocalBondLaw) -> Real:
     """Bond stress at a slip that grows steadily.
 
     Parameters
@@ -125,6 +222,8 @@ def bond_stress(slip: Real, law: BondLaw) -> Real:
     [6.13, 15.4, 11.7, 6.16]
     """
     require_at_least(0.0, slip=slip)
+    if isinstance(law, BlendedBondLaw):
+        return law.weighted(bond_stress(slip, law.held), bond_stress(slip, law.loose))
     rising = law.peak_stress * np.minimum(np.divide(slip, law.slip_1), 1.0) ** law.exponent
     fallen = np.maximum(np.subtract(slip, law.slip_2), 0.0)
     falling = np.maximum(rising - law.softening * fallen, law.residual_stress)
@@ -132,7 +231,7 @@ def bond_stress(slip: Real, law: BondLaw) -> Real:
     return np.where(np.greater(slip, law.slip_3), law.residual_stress, stress)[()]
 
 
-def bond_energy(slip: Real, law: BondLaw) -> Real:
+def bond_energy(slip: Real, law: LocalBondLaw) -> Real:
     """Area under the bond stress-slip law up to a slip.
 
     Parameters
@@ -163,6 +262,8 @@ def bond_energy(slip: Real, law: BondLaw) -> Real:
     [8.0, 18.0, 88.0, 92.0]
     """
     require_at_least(0.0, slip=slip)
+    if isinstance(law, BlendedBondLaw):
+        return law.weighted(bond_energy(slip, law.held), bond_energy(slip, law.loose))
     rising = np.minimum(np.divide(slip, law.slip_1), 1.0) ** np.add(1.0, law.exponent)
     plateau = np.minimum(slip, law.slip_2) - np.minimum(slip, law.slip_1)
     fallen = np.clip(np.subtract(slip, law.slip_2), 0.0, np.subtract(law.slip_3, law.slip_2))
@@ -173,7 +274,7 @@ def bond_energy(slip: Real, law: BondLaw) -> Real:
     return energy
 
 
-def slip_at_bond_energy(energy: Real, law: BondLaw) -> Real:
+def slip_at_bond_energy(energy: Real, law: LocalBondLaw) -> Real:
     """Slip up to which the law has a given area; the inverse of `bond_energy`.
 
     Parameters
@@ -205,6 +306,8 @@ def slip_at_bond_energy(energy: Real, law: BondLaw) -> Real:
     [1.0, 2.0, 12.0, 13.0]
     """
     require_at_least(0.0, energy=energy)
+    if isinstance(law, BlendedBondLaw):
+        return _slip_of_blend(np.asarray(energy, dtype=float), law)
     first, second, third = law.energies
     shape = np.broadcast_shapes(np.shape(energy), np.shape(third))
     slip, part, root = (np.empty(shape) for _ in range(3))  # worked on in place: fresh ones cost
@@ -226,6 +329,23 @@ def slip_at_bond_energy(energy: Real, law: BondLaw) -> Real:
     slip += part
     _part_between(third, np.inf, energy, out=part)
     return _with_residual_slip(slip, part, np.asarray(law.residual_stress, dtype=float))
+
+
+def _slip_of_blend(energy: Floats, law: BlendedBondLaw) -> Floats:
+    """Slip at an energy of a blend, between those of its two laws; found among logarithms."""
+    held = np.asarray(slip_at_bond_energy(energy, law.held))
+    ends = np.stack(np.broadcast_arrays(held, slip_at_bond_energy(energy, law.loose)))
+    low, high = (np.clip(end, _NO_SLIP, _ENDLESS) for end in (ends.min(axis=0), ends.max(axis=0)))
+    asked = np.log(np.maximum(np.broadcast_to(energy, low.shape), np.finfo(float).tiny))
+
+    def residual(logarithm: Floats) -> Floats:
+        return np.asarray(np.log(bond_energy(np.exp(logarithm), law)) - asked)
+
+    lower, upper = np.log(low), np.log(high)
+    at_ends = residual(lower), residual(upper)
+    slip = np.exp(bracketed_roots(residual, lower, upper, tolerance=1e-10, at_ends=at_ends))
+    slip = np.where(at_ends[1] < -1e-9, np.inf, slip)
+    return np.where(np.broadcast_to(energy, low.shape) > 0.0, slip, 0.0)
 
 
 def scaled_bond_law(law: BondLaw, factor: Real) -> BondLaw:

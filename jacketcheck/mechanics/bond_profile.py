@@ -15,7 +15,7 @@ from jacketcheck.mechanics._bond_rows import BarRows
 from jacketcheck.mechanics.bar_steel import BarSteel
 from jacketcheck.mechanics.bond_development import DevelopedStress, developed_stress
 from jacketcheck.mechanics.bond_factors import yielded_bar_factor
-from jacketcheck.mechanics.bond_law import BondLaw, bond_stress
+from jacketcheck.mechanics.bond_law import LocalBondLaw, bond_stress
 
 __all__ = ["BondProfile", "bond_profile"]
 
@@ -54,7 +54,7 @@ def bond_profile(
     bonded_length: float,
     *,
     bar_diameter: float,
-    law: BondLaw,
+    law: LocalBondLaw,
     steel: BarSteel,
     loaded_end_stress: float | None = None,
     yield_reduction: bool = True,
@@ -158,7 +158,7 @@ def _solution(bars: BondedBars, length: float, most: DevelopedStress) -> BondPro
     )
 
 
-def _largest_slip(law: BondLaw, most: DevelopedStress) -> float:
+def _largest_slip(law: LocalBondLaw, most: DevelopedStress) -> float:
     """Slip of the loaded end at the largest stress [mm], the least where bond ends before it."""
     bond_ends = np.ravel(law.slip_3)[0] if np.ravel(law.residual_stress)[0] == 0.0 else np.inf
     return float(np.minimum(most.loaded_end_slip, bond_ends))

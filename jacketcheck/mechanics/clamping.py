@@ -239,10 +239,12 @@ class ClampingPressure:
         Pressure at which the sleeve yields.
     at_slip
         Pressure at which the seams slip; infinite where they are not taken to slip.
+    kept
+        What is kept after slip and yield; infinite where losses are not looked at.
     available
-        The smallest of the three.
+        The smallest of the four.
     governed_by
-        "hoop strain", "yield" or "slip".
+        "hoop strain", "yield", "slip" or "loss".
     play_not_closed
         Whether the dilation does not even close the play, so that nothing is available.
     """
@@ -250,6 +252,7 @@ class ClampingPressure:
     at_hoop_strain: Real
     at_yield: Real
     at_slip: Real
+    kept: Real
     available: Real
     governed_by: NDArray[np.str_]
     play_not_closed: NDArray[np.bool_]
@@ -263,6 +266,7 @@ def available_clamping_pressure(
     slip_pressure: Real,
     hoop_strain: Real = CLAMPING_HOOP_STRAIN,
     radial_play: Real = 0.0,
+    kept_pressure: Real = np.inf,
 ) -> ClampingPressure:
     """Clamping pressure that a sleeve supplies before the splitting cracks open too far.
 
@@ -282,6 +286,9 @@ def available_clamping_pressure(
         Dilation strain of the core up to which the cracks transfer friction [-], above zero.
     radial_play
         Outward movement before the sleeve engages [mm], at least zero.
+    kept_pressure
+        Pressure that the sleeve keeps after it has slipped or yielded [MPa], at least zero, from
+        `jacketcheck.mechanics.retained_pressure.retained_pressure`.
 
     Returns
     -------
@@ -318,16 +325,19 @@ def available_clamping_pressure(
         hoop_strain=hoop_strain,
     )
     require_at_least(0.0, radial_play=radial_play, yield_pressure=yield_pressure)
-    require_at_least_or_infinite(0.0, slip_pressure=slip_pressure)
+    require_at_least_or_infinite(0.0, slip_pressure=slip_pressure, kept_pressure=kept_pressure)
     movement = np.multiply(hoop_strain, core_radius) - radial_play
     at_hoop_strain = np.maximum(movement, 0.0) / radial_compliance
-    limits = np.stack(np.broadcast_arrays(slip_pressure, yield_pressure, at_hoop_strain))
+    limits = np.stack(
+        np.broadcast_arrays(slip_pressure, yield_pressure, at_hoop_strain, kept_pressure)
+    )
     governing = np.argmin(limits, axis=0)
-    names = np.array(["slip", "yield", "hoop strain"])
+    names = np.array(["slip", "yield", "hoop strain", "loss"])
     return ClampingPressure(
         at_hoop_strain=limits[2][()],
         at_yield=limits[1][()],
         at_slip=limits[0][()],
+        kept=limits[3][()],
         available=np.min(limits, axis=0),
         governed_by=names[governing],
         play_not_closed=np.broadcast_to(np.less_equal(movement, 0.0), governing.shape)[()],

@@ -15,12 +15,14 @@ from numpy.typing import NDArray
 from jacketcheck.mechanics._arrays import Real, require_at_least, require_positive
 
 __all__ = [
+    "Loss",
     "RetainedPressure",
     "hoop_strain_lost_by_slip",
     "hoop_strain_lost_by_yield",
     "radial_play",
     "retained_pressure",
     "seam_opening",
+    "shared_loss",
 ]
 
 
@@ -172,6 +174,99 @@ def hoop_strain_lost_by_yield(peak_hoop_strain: Real, *, yield_strain: Real) -> 
 
 
 @dataclass(frozen=True, eq=False)
+class Loss:
+    """Hoop strain of the sleeve that is lost, by cause [-]; attributes share one shape.
+
+    Attributes
+    ----------
+    slip
+        By the seams, which slide.
+    plastic
+        By the wall, which yields.
+    """
+
+    slip: Real
+    plastic: Real
+
+    @property
+    def total(self) -> Real:
+        """Both together [-]."""
+        return np.add(self.slip, self.plastic)
+
+
+def shared_loss(
+    movement: Real,
+    *,
+    slip_pressure: Real,
+    yield_pressure: Real,
+    clearance: Real,
+    inner_radius: Real,
+    radial_compliance: Real,
+) -> Loss:
+    """What seams and wall lose when the core moves a ring that gives way.
+
+    Parameters
+    ----------
+    movement
+        Hoop strain by which the ring has given way, at the smaller of its two pressures [-], at
+        least zero: movement of the core beyond the one that calls this pressure up, over the
+        radius. Scalar or array.
+    slip_pressure, yield_pressure
+        Pressures at which the seams slide and the wall yields [MPa], at least zero.
+    clearance
+        Hoop strain that the seams can give away until their bolts bear [-], at least zero, from
+        `hoop_strain_lost_by_slip`.
+    inner_radius
+        Inner radius of the sleeve [mm], above zero.
+    radial_compliance
+        Outward movement for each unit of pressure on the sleeve [mm/MPa], above zero.
+
+    Returns
+    -------
+    Loss
+        Broadcast over the arguments.
+
+    Raises
+    ------
+    DomainError
+        If an argument lies outside its range.
+
+    Notes
+    -----
+    Dilation is a movement that is forced on the ring. Where the seams are the weaker, they slide at
+    their resistance as far as that movement asks for and no farther, at most until the bolts bear;
+    then the pressure rises again, up to yield of the wall. Where the wall is the weaker, it
+    yields and the seams stay. Nothing jumps: a seam that has only just slid has lost nothing. That
+    a seam slides at its full resistance, with its pretension kept, is engineering judgement.
+
+    References
+    ----------
+    Equilibrium and compatibility of the ring.
+
+    Examples
+    --------
+    >>> loss = shared_loss(
+    ...     0.002, slip_pressure=2.0, yield_pressure=2.5, clearance=0.0015, inner_radius=600.0,
+    ...     radial_compliance=0.3)
+    >>> float(loss.slip), round(float(loss.plastic), 6)
+    (0.0015, 0.00025)
+    """
+    require_at_least(
+        0.0,
+        movement=movement,
+        slip_pressure=slip_pressure,
+        yield_pressure=yield_pressure,
+        clearance=clearance,
+    )
+    require_positive(inner_radius=inner_radius, radial_compliance=radial_compliance)
+    rise = np.subtract(yield_pressure, slip_pressure) * np.divide(radial_compliance, inner_radius)
+    slides = np.where(rise > 0.0, np.minimum(movement, clearance), 0.0)
+    plastic = np.maximum(movement - slides - np.maximum(rise, 0.0), 0.0)
+    slides, plastic = np.broadcast_arrays(slides, plastic)
+    return Loss(slides[()], plastic[()])
+
+
+@dataclass(frozen=True, eq=False)
 class RetainedPressure:
     """Pressure before and after the losses; attributes share one shape.
 
@@ -222,7 +317,8 @@ def retained_pressure(
     radial_compliance
         Outward movement for each unit of pressure on the sleeve [mm/MPa], above zero.
     yield_pressure
-        Pressure at which the sleeve yields [MPa], at least zero; less what other hoop forces take.
+        Pressure at which the sleeve yields, or its seams slide [MPa], at least zero; less what
+        other hoop forces take.
 
     Returns
     -------

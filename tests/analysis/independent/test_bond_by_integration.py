@@ -16,9 +16,13 @@ import pytest
 from scipy.integrate import solve_ivp
 from scipy.optimize import minimize_scalar
 
+from jacketcheck.analysis.axial_strain import CheckedStrain, checked_axial_strain
 from jacketcheck.analysis.bond import BarBond, bar_bonds, stress_at_height
+from jacketcheck.analysis.lap import tension_share
+from jacketcheck.analysis.memo import assuming
 from jacketcheck.analysis.retained import bond_pressure
 from jacketcheck.jacket import Jacket
+from jacketcheck.jacket.designs import with_values
 from tests.support.jackets import built
 
 INCH: Final = 25.4
@@ -42,6 +46,13 @@ added_bars.count = 12
 bolts to hold them without slip."""
 
 
+ROUGH: Final = (
+    "column.bars.count = 14\njudgement.crack_friction = 3.0\n"
+    'judgement.bar_target = "yield"\njudgement.clamping_strain = 0.0015'
+)
+"""Bars wide apart, and cracks so rough that the pressure kept is enough."""
+
+
 @dataclass(frozen=True)
 class Law:
     """Power curve, plateau, straight fall and residual [MPa, mm]."""
@@ -50,6 +61,7 @@ class Law:
     slip_1: float
     slip_2: float
     slip_3: float
+    residual: float = 0.4
 
     def stress(self, slip: float) -> float:
         if slip <= self.slip_1:
@@ -57,7 +69,43 @@ class Law:
         if slip <= self.slip_2:
             return self.peak
         fall = (slip - self.slip_2) / (self.slip_3 - self.slip_2)
-        return self.peak * max(1.0 - 0.6 * fall, 0.4)
+        return self.peak * max(1.0 - (1.0 - self.residual) * fall, self.residual)
+
+
+@dataclass(frozen=True)
+class Blend:
+    """A share of the bar's surface held, the rest free to split."""
+
+    held: Law
+    loose: Law
+    share: float
+
+    @property
+    def slip_3(self) -> float:
+        return max(self.held.slip_3, self.loose.slip_3)
+
+    def stress(self, slip: float) -> float:
+        return self.share * self.held.stress(slip) + (1.0 - self.share) * self.loose.stress(slip)
+
+
+def _split(strength: float, pullout: float, slip_1: float, covers: tuple[float, float]) -> Law:
+    """Splitting without anything that holds the crack: nothing left at 1.2 times its slip."""
+    least, most = min(covers), max(covers)
+    position = 1.0 if slip_1 == 1.0 else 0.7
+    peak = (
+        position * 6.5 * (strength / 25.0) ** 0.25 * (25.0 / DIAMETER) ** 0.2
+        * (min(least / DIAMETER, 3.5) ** 0.33 * min(most / least, 5.0) ** 0.1)
+    )  # fmt: skip
+    assert peak < pullout
+    rise = slip_1 * (peak / pullout) ** 2.5
+    return Law(peak, rise, rise, 1.2 * rise, 0.0)
+
+
+def _held(pressure: float, length: float, force: float = 95.0) -> float:
+    """Kept pressure over A_b f_u/(μ l p), at most 1; the crack of a bar that splits off alone."""
+    crack = 2.0 * math.sqrt(2.0) * (1.128 + 2.625)
+    need = force * 6.894757293168361 / (1.4 * crack * length / INCH)
+    return min(pressure / need, 1.0)
 
 
 def _pressed(strength: float, pressure: float) -> float:
@@ -65,7 +113,7 @@ def _pressed(strength: float, pressure: float) -> float:
     return 1.0 + math.tanh(0.2 * pressure / (0.1 * strength))
 
 
-def _developed(law: Law, length: float) -> float:
+def _developed(law: Law | Blend, length: float) -> float:
     """Largest stress at the end of a bonded length, over all free-end slips."""
 
     def lost(log_slip: float) -> float:
@@ -89,18 +137,37 @@ def test_chipped_bar_in_grout() -> None:
     jacket = built(LOW)
     grout, pressure = 8.0 * 6.894757293168361, float(bond_pressure(jacket))
     assert pressure > 0.0
-    law = Law(2.5 * math.sqrt(grout) * _pressed(grout, pressure), 1.0, 2.0, DIAMETER / 2.0)
+    pullout = 2.5 * math.sqrt(grout)
+    covers = 30.0 * INCH - (24.0 - 2.0 - 0.625) * INCH, _clear_spacing(20) / 2.0
+    law = Blend(
+        Law(pullout * _pressed(grout, pressure), 1.0, 2.0, DIAMETER / 2.0),
+        _split(grout, pullout, 1.0, covers),
+        _held(pressure, 9.0 * INCH),
+    )
+    assert law.share < 1.0
     # bar 11 is fractured at 5 in
     at = np.array([7.0, 8.5, 10.0]) * INCH
     expected = [_developed(law, float(height) - 5.0 * INCH) for height in at]
     assert max(expected) < FY
-    assert stress_at_height(jacket, at)[2] == pytest.approx(expected, rel=3e-3)
+    # between the free-end slips of the curve the narrow peak of splitting is cut off
+    found = stress_at_height(jacket, at)[2]
+    assert np.all(found <= np.array(expected) * 1.003)
+    assert np.all(found >= np.array(expected) * 0.94)
+    top = _developed(law, 9.0 * INCH)
+    assert float(_bond(jacket, 2).developed_stress) == pytest.approx(top, rel=3e-3)
 
 
 def test_unchipped_bar_in_cracked_concrete() -> None:
     """Pull-out with other bond conditions governs where cover and bars are wide apart."""
     wide = 'damage = [{ bars = [1], state = "fractured", height = "4 in", crack_width = "0.2 mm" }]'
-    jacket = built(f'{LOW}\n{wide}\nrepair.surface = "unchipped"\ncolumn.bars.count = 14')
+    known = CheckedStrain(declared=0.001, found=0.0, base_holds=True, value=0.001)
+    jacket = assuming(
+        with_values(
+            built(f'{LOW}\n{wide}\nrepair.surface = "unchipped"\n{ROUGH}'),
+            {"bolts.pretension": 2000e3, "sleeve.steel.yield_strength": 500.0},
+        ),
+        {checked_axial_strain: known, tension_share: 0.5},
+    )
     concrete, pressure = 1.3 * 4.0 * 6.894757293168361, float(bond_pressure(jacket))
     cover, apart = 2.625 * INCH, _clear_spacing(14) / 2.0
     least, most = min(cover, apart), max(cover, apart)
@@ -114,6 +181,7 @@ def test_unchipped_bar_in_cracked_concrete() -> None:
     rise = 1.8 * (splitting / pullout) ** 2.5
     law = Law(splitting * factor, rise, rise, DIAMETER / 4.0)
     found = _bond(jacket, 0)
+    assert float(found.held_share) == 1.0
     assert float(found.law.peak_stress) == pytest.approx(splitting * factor, rel=1e-6)
     assert float(found.available_length) == pytest.approx(10.0 * INCH)
     assert float(found.developed_stress) == pytest.approx(_developed(law, 10.0 * INCH), rel=3e-3)

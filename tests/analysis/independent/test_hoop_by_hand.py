@@ -13,11 +13,11 @@ from typing import Final
 import pytest
 from scipy.optimize import brentq
 
-from jacketcheck.analysis.clamping import clamping_need, clamping_supply
+from jacketcheck.analysis.clamping import clamping_need
 from jacketcheck.analysis.dilation import dilation
 from jacketcheck.analysis.hoop_demand import hoop_demand
 from jacketcheck.analysis.lap import lap_hoop_force, tension_share
-from jacketcheck.analysis.retained import bond_pressure, retained
+from jacketcheck.analysis.retained import bond_pressure, clamping_supply, retained
 from jacketcheck.jacket.designs import with_values
 from tests.support.jackets import built
 
@@ -141,8 +141,10 @@ def test_pressure_kept_after_yield(axial: float) -> None:
     """
     jacket, ring = built(f"actions.axial_strain = {axial}", variant="thin"), Ring(0.375 * INCH)
     laps = float(lap_hoop_force(jacket))
-    _, strain = _equilibrium(ring, axial, 36.0 * KSI)
-    lost = strain + laps / (29000.0 * KSI * ring.thickness) - 36.0 / 29000.0
+    # what laps take of the yield force is not there to hold the core, which goes on moving
+    yields = 36.0 * KSI * ring.thickness - laps
+    _, strain = _equilibrium(ring, axial, yields / ring.thickness)
+    lost = strain - yields / (29000.0 * KSI * ring.thickness)
     movement = 0.001 * ring.core - max(lost, 0.0) * ring.outer
     found = retained(jacket)
     assert not found.slips
@@ -167,7 +169,7 @@ def test_laps_use_up_what_slip_and_yield_leave() -> None:
     found = clamping_supply(jacket)
     assert float(found.at_slip) == pytest.approx((slip - laps) / radius)
     assert float(found.at_yield) == pytest.approx((100.0 * 0.75 * INCH - laps) / radius)
-    assert float(found.available) == float(found.at_yield)
+    assert float(found.available) == float(found.kept) <= float(found.at_yield)
 
 
 def test_laps_count_for_slip() -> None:
