@@ -39,6 +39,7 @@ from jacketcheck.analysis.displacement import (
 )
 from jacketcheck.analysis.height import WorstHeight, worst_height
 from jacketcheck.analysis.hinge import Hinge, add_hinge, hinge
+from jacketcheck.analysis.hinge_model import HINGE_CAUSES, HingeModel, hinge_model
 from jacketcheck.analysis.hoop_action import HoopAction, hoop_action
 from jacketcheck.analysis.hoop_demand import (
     HoopDemand,
@@ -113,7 +114,11 @@ from jacketcheck.limit_states._rows import (
     within_range,
 )
 from jacketcheck.limit_states.added_bars import added_bar_lap as us_added_bar_lap
-from jacketcheck.limit_states.column_response import buckling_row
+from jacketcheck.limit_states.column_response import (
+    add_counted_displacement,
+    buckling_row,
+    no_capacity_notes,
+)
 from jacketcheck.limit_states.footing_anchorage import added_bar_anchorage as us_added_bar_anchorage
 from jacketcheck.limit_states.seam_slip import faying_class_of
 from jacketcheck.limit_states.snug_bolts import probable_slip_row
@@ -130,6 +135,7 @@ from jacketcheck.results import Kind, Result, Step, Steps
 
 __all__ = [
     "API_VERSION",
+    "HINGE_CAUSES",
     "AddedBarLayer",
     "AssemblyRules",
     "Bar",
@@ -159,6 +165,7 @@ __all__ = [
     "FootingBlock",
     "Grout",
     "Hinge",
+    "HingeModel",
     "Hole",
     "HoopAction",
     "HoopDemand",
@@ -194,6 +201,7 @@ __all__ = [
     "add_axial_strain",
     "add_bolt_force",
     "add_clear_distance",
+    "add_counted_displacement",
     "add_hinge",
     "add_hoop_force",
     "add_lap_length",
@@ -217,6 +225,7 @@ __all__ = [
     "effective_splice_thickness",
     "faying_class_of",
     "hinge",
+    "hinge_model",
     "hookimpl",
     "hoop_action",
     "hoop_demand",
@@ -226,6 +235,7 @@ __all__ = [
     "length_at_least",
     "length_at_most",
     "limit_state",
+    "no_capacity_notes",
     "not_applicable",
     "only_valid",
     "pick",

@@ -128,7 +128,7 @@ def kept_pressure(jacket: Jacket, *, axial_strain: Real, other_hoop_force: Real)
 
 def _movement_beyond(jacket: Jacket, axial_strain: Real, pressure: Real) -> Real:
     """Hoop strain by which the core moves a ring that gives way at a pressure [-]."""
-    ring = restraint(jacket, expected_sleeve=False, column_hoops=False)
+    ring = restraint(jacket, expected_sleeve=False, column_hoops=False, play=False)
     least = np.multiply(_LEAST, ring.yield_pressure)
     weaker = replace(ring, yield_pressure=np.maximum(pressure, least))
     core = core_concrete(jacket)

@@ -129,6 +129,6 @@ def _add_law(jacket: Jacket, index: int, steps: Steps) -> None:
     steps.add("r_rib", "clear rib spacing over diameter", jacket.judgement.rib_spacing_ratio, "1",
               "input judgement.rib_spacing_ratio")  # fmt: skip
     steps.add("s_rib", "r_rib d_b", bar.clear_rib_spacing, "mm", "clear rib spacing")
-    steps.add("τ_max", f"r τ_held + (1 − r) τ_split, {bar.surface} surface, p_k and cracks",
+    steps.add("τ_max", f"held by r, splitting by 1 − r; {bar.surface} surface, pressure, cracks",
               law.peak_stress, "MPa", source)  # fmt: skip
     steps.add("τ_f", "residual, likewise", law.residual_stress, "MPa", source)

@@ -13,6 +13,7 @@ from jacketcheck.analysis.displacement import (
     capacity_of_original,
     capacity_of_repaired,
 )
+from jacketcheck.analysis.hinge_model import HINGE_CAUSES, HingeModel, hinge_model
 from jacketcheck.analysis.hoop_action import tie_ratio
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.limit_state import NoScatter, Scatter, limit_state
@@ -22,7 +23,14 @@ from jacketcheck.mechanics._arrays import Real
 from jacketcheck.mechanics.relocated_hinge import P_DELTA_LIMIT, p_delta_ratio
 from jacketcheck.results import Kind, Result, Steps
 
-__all__ = ["buckling_row", "displacement_capacity", "load_capacity", "p_delta"]
+__all__ = [
+    "add_counted_displacement",
+    "buckling_row",
+    "displacement_capacity",
+    "load_capacity",
+    "no_capacity_notes",
+    "p_delta",
+]
 
 _HINGE: Final = "plastic hinge, Caltrans SDC 1.4 (2006) 3.1.3"
 _SECTION: Final = "section analysis"
@@ -39,7 +47,15 @@ _DIRECTION: Final = (
     "bond stay below the stress of the others, curvature at failure is smaller in other "
     "directions, by up to 7 % in trials"
 )
+<<<<<<< HEAD
 _AGAINST: Final = "against the demand"
+=======
+_NO_CAPACITY: Final = (
+    "no displacement capacity is counted, because the model of the hinge does not hold: {}; the "
+    "displacement printed among the steps is that of bars that never let go, above a repair that "
+    "stays elastic"
+)
+>>>>>>> f39099b (Count no displacement capacity, and leave out no P-Delta, where a counted bar debonds or base and repair do not hold the hinge; the causes are named)
 _NO_DEMAND: Final = "no displacement demand was given (actions.displacement_demand): no verdict"
 
 
@@ -121,21 +137,25 @@ def displacement_capacity(jacket: Jacket) -> list[Result]:
     if demand is not None:
         steps = Steps()
         steps.add("Δ_D", "displacement demand", demand, "mm", "input actions.displacement_demand")
-        capacity = _add_capacity(jacket, steps, repaired, "rep")
+        found = _add_capacity(jacket, steps, repaired, "rep")
+        capacity = add_counted_displacement(jacket, steps, found, "Δ_u,rep")
         buckles = np.any(np.less(repaired.buckling_displacement, demand))
         told = (*unequal, _BUCKLES) if buckles else unequal
+        told = (*told, *no_capacity_notes(hinge_model(jacket)))
         rows.append(
             Result("Displacement capacity", _AGAINST, demand, capacity, "mm",
                    f"{_HINGE}; {GUIDE_SPEC} 4.8", steps.lines, told, rule="displacement-demand",
-                   follows_from=("bar-bond",))
+                   follows_from=HINGE_CAUSES)
         )  # fmt: skip
     if demand is None:
         rows.append(not_applicable("Displacement capacity", _NO_DEMAND, location=_AGAINST))
     rows.append(buckling_row(jacket))
     steps = Steps()
     original = _add_capacity(jacket, steps, capacity_of_original(jacket), "orig")
-    capacity = _add_capacity(jacket, steps, repaired, "rep")
+    found = _add_capacity(jacket, steps, repaired, "rep")
+    capacity = add_counted_displacement(jacket, steps, found, "Δ_u,rep")
     notes = (*unequal, _SHORTER) if np.any(np.less(capacity, original)) else unequal
+    notes = (*notes, *no_capacity_notes(hinge_model(jacket)))
     rows.append(
         Result(
             "Displacement capacity",
@@ -150,6 +170,23 @@ def displacement_capacity(jacket: Jacket) -> list[Result]:
         )
     )
     return rows
+
+
+def add_counted_displacement(jacket: Jacket, steps: Steps, displacement: Real, symbol: str) -> Real:
+    """Write down what of a displacement capacity is counted and return it [mm].
+
+    None where the model of the hinge does not hold: the rows of the causes say why.
+    """
+    share = np.where(hinge_model(jacket).holds, 1.0, 0.0)[()]
+    steps.add("k_h", "1 where bars, base and repair hold the hinge in its place, else 0", share,
+              "1", f"limit states {', '.join(HINGE_CAUSES)}")  # fmt: skip
+    return steps.add("Δ_cap", f"k_h {symbol}", np.multiply(share, displacement), "mm",
+                     "no capacity from a model that does not hold")  # fmt: skip
+
+
+def no_capacity_notes(model: HingeModel) -> tuple[str, ...]:
+    """Why no displacement capacity is counted; nothing where it is."""
+    return (_NO_CAPACITY.format("; ".join(model.reasons)),) if model.reasons else ()
 
 
 def buckling_row(jacket: Jacket) -> Result:
@@ -215,9 +252,12 @@ def p_delta(jacket: Jacket) -> list[Result]:
         hinge_moment=repaired.plastic_moment,
     )
     steps.add("θ_PΔ", "P Δ/(n_h M_p)", ratio, "1", clause)
-    limit = steps.add(
-        "limit", "P-Delta may be left out of the analysis", P_DELTA_LIMIT, "1", clause
-    )
+    model = hinge_model(jacket)
+    steps.add("k_h", "1 where bars, base and repair hold the hinge in its place, else 0",
+              np.where(model.holds, 1.0, 0.0)[()], "1",
+              f"limit states {', '.join(HINGE_CAUSES)}")  # fmt: skip
+    limit = steps.add("limit", "0.25 k_h: P-Delta may be left out of the analysis",
+                      np.where(model.holds, P_DELTA_LIMIT, 0.0)[()], "1", clause)  # fmt: skip
     return [
         Result(
             "P-Delta",
@@ -227,8 +267,9 @@ def p_delta(jacket: Jacket) -> list[Result]:
             "1",
             clause,
             steps.lines,
+            no_capacity_notes(model),
             rule="p-delta-ratio",
-            follows_from=("bar-bond",),
+            follows_from=HINGE_CAUSES,
         )
     ]
 

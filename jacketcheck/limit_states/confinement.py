@@ -157,8 +157,8 @@ def _kept(jacket: Jacket, where: str, loss: Loss, state: RetainedPressure, limit
               "core's strain, carried to the sleeve")  # fmt: skip
     steps.add("ε_c", "checked", checked_axial_strain(jacket).value, "1",
               "limit state hoop-dilation")  # fmt: skip
-    slip = steps.add("Δε_s", "seams that slide at p_slip while the core dilates to ε_c, at most "
-                     "2 δ/(π D_i)", loss.slip, "1", "compatibility of the ring")  # fmt: skip
+    slip = steps.add("Δε_s", "seams that slide at p_slip while the core dilates to ε_c, until the "
+                     "bolts bear", loss.slip, "1", "compatibility of the ring")  # fmt: skip
     plastic = steps.add("Δε_p", "wall that yields at p_y while the core dilates to ε_c",
                         loss.plastic, "1", "compatibility of the ring")  # fmt: skip
     steps.add("Δε", "Δε_s + Δε_p", np.add(slip, plastic), "1", "hoop strain lost")

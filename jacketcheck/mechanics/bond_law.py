@@ -338,13 +338,15 @@ def _slip_of_blend(energy: Floats, law: BlendedBondLaw) -> Floats:
     low, high = (np.clip(end, _NO_SLIP, _ENDLESS) for end in (ends.min(axis=0), ends.max(axis=0)))
     asked = np.log(np.maximum(np.broadcast_to(energy, low.shape), np.finfo(float).tiny))
 
-    def residual(logarithm: Floats) -> Floats:
-        return np.asarray(np.log(bond_energy(np.exp(logarithm), law)) - asked)
-
     lower, upper = np.log(low), np.log(high)
-    at_ends = residual(lower), residual(upper)
-    slip = np.exp(bracketed_roots(residual, lower, upper, tolerance=1e-10, at_ends=at_ends))
-    slip = np.where(at_ends[1] < -1e-9, np.inf, slip)
+    endless = np.log(bond_energy(high, law)) < asked - 1e-9
+
+    def residual(logarithm: Floats) -> Floats:
+        inside = np.clip(logarithm, lower, upper)
+        return np.where(endless, 0.0, np.log(bond_energy(np.exp(inside), law)) - asked)
+
+    slip = np.exp(bracketed_roots(residual, lower, upper, tolerance=1e-10))
+    slip = np.where(endless, np.inf, slip)
     return np.where(np.broadcast_to(energy, low.shape) > 0.0, slip, 0.0)
 
 

@@ -2,21 +2,29 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final
 
 import numpy as np
 
 from jacketcheck.plugin import (
+    HINGE_CAUSES,
     ColumnCapacity,
     Jacket,
     Kind,
     Real,
     Result,
     Steps,
+    add_counted_displacement,
     buckling_row,
     capacity_of_original,
     capacity_of_repaired,
+<<<<<<< HEAD
     not_applicable,
+=======
+    hinge_model,
+    no_capacity_notes,
+>>>>>>> f39099b (Count no displacement capacity, and leave out no P-Delta, where a counted bar debonds or base and repair do not hold the hinge; the causes are named)
 )
 from jacketcheck_europe.editions import EN_1998_2
 from jacketcheck_europe.limit_states._rows import resistance_row
@@ -68,8 +76,9 @@ def displacement_capacity(jacket: Jacket, factors: PartialFactors) -> list[Resul
         factors=factors,
         steps=steps,
     )
-    repaired = _add_repaired(jacket, factors, steps)
+    repaired = _add_counted(jacket, factors, steps)
     notes = (_SHORTER,) if np.any(np.less(repaired, original)) else ()
+    notes = (*notes, *no_capacity_notes(hinge_model(jacket)))
     rows.append(
         resistance_row(
             _TITLE,
@@ -91,18 +100,23 @@ def _against_demand(jacket: Jacket, demand: Real, factors: PartialFactors) -> Re
     steps = Steps()
     buckles = np.any(np.less(capacity_of_repaired(jacket).buckling_displacement, demand))
     steps.add("d_Ed", "displacement demand", demand, "mm", "input actions.displacement_demand")
-    return resistance_row(
+    row = resistance_row(
         _TITLE,
         "against the demand",
         steps,
         demand=demand,
-        capacity=_add_repaired(jacket, factors, steps),
+        capacity=_add_counted(jacket, factors, steps),
         unit="mm",
         clause=_CLAUSE,
         factors=factors,
+<<<<<<< HEAD
         notes=(_HINGE, _BUCKLES) if buckles else (_HINGE,),
         follows_from=("bar-bond",),
+=======
+        notes=(_HINGE, *((_BUCKLES,) if buckles else ()), *no_capacity_notes(hinge_model(jacket))),
+>>>>>>> f39099b (Count no displacement capacity, and leave out no P-Delta, where a counted bar debonds or base and repair do not hold the hinge; the causes are named)
     )
+    return replace(row, follows_from=HINGE_CAUSES)
 
 
 def hinge_hoops(jacket: Jacket, factors: PartialFactors) -> list[Result]:
@@ -117,6 +131,10 @@ def hinge_hoops(jacket: Jacket, factors: PartialFactors) -> list[Result]:
                          clause)  # fmt: skip
     return [Result(_HOOPS, "above the repair", demand, capacity, "mm", clause, steps.lines,
                    (_NEW_PIERS, _LEAST_RATIO))]  # fmt: skip
+
+
+def _add_counted(jacket: Jacket, factors: PartialFactors, steps: Steps) -> Real:
+    return add_counted_displacement(jacket, steps, _add_repaired(jacket, factors, steps), "d_u,rep")
 
 
 def _add_repaired(jacket: Jacket, factors: PartialFactors, steps: Steps) -> Real:
