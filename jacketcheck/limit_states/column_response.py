@@ -47,15 +47,12 @@ _DIRECTION: Final = (
     "bond stay below the stress of the others, curvature at failure is smaller in other "
     "directions, by up to 7 % in trials"
 )
-<<<<<<< HEAD
 _AGAINST: Final = "against the demand"
-=======
 _NO_CAPACITY: Final = (
     "no displacement capacity is counted, because the model of the hinge does not hold: {}; the "
     "displacement printed among the steps is that of bars that never let go, above a repair that "
     "stays elastic"
 )
->>>>>>> f39099b (Count no displacement capacity, and leave out no P-Delta, where a counted bar debonds or base and repair do not hold the hinge; the causes are named)
 _NO_DEMAND: Final = "no displacement demand was given (actions.displacement_demand): no verdict"
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Final
 
 import numpy as np
@@ -19,12 +18,9 @@ from jacketcheck.plugin import (
     buckling_row,
     capacity_of_original,
     capacity_of_repaired,
-<<<<<<< HEAD
-    not_applicable,
-=======
     hinge_model,
     no_capacity_notes,
->>>>>>> f39099b (Count no displacement capacity, and leave out no P-Delta, where a counted bar debonds or base and repair do not hold the hinge; the causes are named)
+    not_applicable,
 )
 from jacketcheck_europe.editions import EN_1998_2
 from jacketcheck_europe.limit_states._rows import resistance_row
@@ -100,7 +96,7 @@ def _against_demand(jacket: Jacket, demand: Real, factors: PartialFactors) -> Re
     steps = Steps()
     buckles = np.any(np.less(capacity_of_repaired(jacket).buckling_displacement, demand))
     steps.add("d_Ed", "displacement demand", demand, "mm", "input actions.displacement_demand")
-    row = resistance_row(
+    return resistance_row(
         _TITLE,
         "against the demand",
         steps,
@@ -109,14 +105,9 @@ def _against_demand(jacket: Jacket, demand: Real, factors: PartialFactors) -> Re
         unit="mm",
         clause=_CLAUSE,
         factors=factors,
-<<<<<<< HEAD
-        notes=(_HINGE, _BUCKLES) if buckles else (_HINGE,),
-        follows_from=("bar-bond",),
-=======
+        follows_from=HINGE_CAUSES,
         notes=(_HINGE, *((_BUCKLES,) if buckles else ()), *no_capacity_notes(hinge_model(jacket))),
->>>>>>> f39099b (Count no displacement capacity, and leave out no P-Delta, where a counted bar debonds or base and repair do not hold the hinge; the causes are named)
     )
-    return replace(row, follows_from=HINGE_CAUSES)
 
 
 def hinge_hoops(jacket: Jacket, factors: PartialFactors) -> list[Result]:
