@@ -25,7 +25,7 @@ from jacketcheck.errors import CatalogError, DomainError, JacketcheckError, NotE
 from jacketcheck.jacket import Jacket
 from jacketcheck.jacket.designs import pick, take, with_values
 from jacketcheck.mechanics._arrays import Real, require_within
-from tests.support.jackets import built
+from tests.support.jackets import built_afresh
 
 THICKNESS = np.array([10.0, 12.0, 14.0, 16.0])
 SOME = np.array([3, 1])
@@ -42,7 +42,7 @@ class Found:
 @pytest.fixture
 def many() -> Jacket:
     """Four designs that differ in the sleeve."""
-    return with_values(built(), {"sleeve.thickness": THICKNESS})
+    return with_values(built_afresh(), {"sleeve.thickness": THICKNESS})
 
 
 def counted(
@@ -121,7 +121,7 @@ def test_the_least_demand_holds_for_some_of_the_designs(many: Jacket) -> None:
 
 def test_jackets_alike_in_the_key_share_an_outcome(many: Jacket) -> None:
     shared, asked = counted(same_where(lambda jacket: jacket.column))
-    first, other = pick(many, 0), built('column.height = "20 ft"')
+    first, other = pick(many, 0), built_afresh('column.height = "20 ft"')
     assert shared(first) is shared(pick(many, 1))
     assert shared(other) is not shared(first)
     assert asked == [first, other]
@@ -129,7 +129,7 @@ def test_jackets_alike_in_the_key_share_an_outcome(many: Jacket) -> None:
 
 def test_outcomes_seen_long_ago_are_dropped() -> None:
     shared, asked = counted(same_where(lambda jacket: float(jacket.sleeve.thickness)))
-    jackets = [built(f'sleeve.thickness = "{number} mm"') for number in range(10, 50)]
+    jackets = [built_afresh(f'sleeve.thickness = "{number} mm"') for number in range(10, 50)]
     for jacket in jackets:
         shared(jacket)
     shared(jackets[-1])
@@ -145,7 +145,7 @@ def test_a_refusal_is_not_shared() -> None:
 
     for _ in range(2):
         with pytest.raises(NotEvaluatedError):
-            refuses(built())
+            refuses(built_afresh())
 
 
 def test_the_original_column_is_analysed_once_for_all_designs(many: Jacket) -> None:
@@ -159,7 +159,7 @@ def test_the_original_column_is_analysed_once_for_all_designs(many: Jacket) -> N
 def test_designs_together_are_as_each_alone(many: Jacket) -> None:
     state, bonds = base_state(many), bar_bonds(many)
     for index, thickness in enumerate(THICKNESS):
-        alone = built(f'sleeve.thickness = "{thickness} mm"')
+        alone = built_afresh(f'sleeve.thickness = "{thickness} mm"')
         strain = np.asarray(state.core_strain)[index]
         assert strain == pytest.approx(float(base_state(alone).core_strain), rel=1e-9)
         for one, group in zip(bonds, bar_bonds(alone), strict=True):
@@ -183,7 +183,7 @@ def test_a_design_that_is_refused_leaves_the_others_theirs(refusal: JacketcheckE
 
     shared = remembered_for_all(picky)
     thickness_of = design_by_design(shared)
-    many = with_values(built(), {"sleeve.thickness": THICKNESS})
+    many = with_values(built_afresh(), {"sleeve.thickness": THICKNESS})
     with pytest.raises(type(refusal)):
         thickness_of(many)
     good = some_designs(many, np.array([0, 1, 3]))
@@ -202,7 +202,7 @@ def test_designs_out_of_range_are_set_apart_at_once() -> None:
         return Found(jacket.sleeve.thickness, thick=False)
 
     thickness = np.tile([10.0, 14.0, 12.0, 11.0], 256)
-    many = with_values(built(), {"sleeve.thickness": thickness})
+    many = with_values(built_afresh(), {"sleeve.thickness": thickness})
     good = some_designs(many, np.flatnonzero(thickness < 13.0))
     found = design_by_design(up_to_13)
     with pytest.raises(DomainError):

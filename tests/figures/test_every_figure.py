@@ -20,13 +20,12 @@ from jacketcheck.figures.drawing import Drawing
 from jacketcheck.figures.export import inline_svg, png_bytes, standalone_svg
 from jacketcheck.report import CheckReport, VariantResults
 from jacketcheck.units import DisplaySystem
-from tests.support.drawn_runs import drawings
+from tests.support.drawn_runs import drawing_of, drawings
 
 SVG = "{http://www.w3.org/2000/svg}"
 SYSTEMS: tuple[DisplaySystem, ...] = ("si", "us")
-EVERY = [
-    pytest.param(name, system, id=f"{name}-{system}") for name in FIGURES for system in SYSTEMS
-]
+PAIRS = [(name, system) for name in FIGURES for system in SYSTEMS]
+NAMES = [f"{name}-{system}" for name, system in PAIRS]
 
 # label of each axis, with its unit by system
 LABELS = {
@@ -45,33 +44,33 @@ LABELS = {
 }  # fmt: skip
 
 
-def one(name: str, table: VariantResults, system: DisplaySystem = "si") -> Drawing:
+def drawn_anew(name: str, table: VariantResults, system: DisplaySystem = "si") -> Drawing:
     return next(drawing for _, drawing in draw(name, (table,), system=system))
 
 
-@pytest.mark.parametrize(("name", "system"), EVERY)
-def test_the_svg_is_well_formed_and_told_to_readers_of_the_screen(
-    name: str, system: DisplaySystem, table: VariantResults
-) -> None:
-    drawing = one(name, table, system)
+@pytest.fixture(scope="module", params=PAIRS, ids=NAMES)
+def exported(request: pytest.FixtureRequest, table: VariantResults) -> Drawing:
+    """A drawing of its own for all exports: they move texts, and extents are asked elsewhere."""
+    name, system = request.param
+    return drawn_anew(name, table, system)
+
+
+def test_the_svg_is_well_formed_and_told_to_readers_of_the_screen(exported: Drawing) -> None:
     root = ET.fromstring(  # noqa: S314 - our own drawing
-        standalone_svg(drawing).removeprefix('<?xml version="1.0" encoding="UTF-8"?>')
+        standalone_svg(exported).removeprefix('<?xml version="1.0" encoding="UTF-8"?>')
     )
     title, text = list(root)[:2]
     assert root.tag == f"{SVG}svg"
-    assert (title.tag, title.text) == (f"{SVG}title", drawing.title)
-    assert (text.tag, text.text) == (f"{SVG}desc", drawing.alt)
+    assert (title.tag, title.text) == (f"{SVG}title", exported.title)
+    assert (text.tag, text.text) == (f"{SVG}desc", exported.alt)
     assert root.get("role") == "img"
     assert root.get("aria-labelledby") == title.get("id")
     assert root.get("aria-describedby") == text.get("id")
-    assert len(drawing.alt) > 80
+    assert len(exported.alt) > 80
 
 
-@pytest.mark.parametrize(("name", "system"), EVERY)
-def test_the_svg_is_complete_in_itself(
-    name: str, system: DisplaySystem, table: VariantResults
-) -> None:
-    svg = inline_svg(one(name, table, system), prefix="p1")
+def test_the_svg_is_complete_in_itself(exported: Drawing) -> None:
+    svg = inline_svg(exported, prefix="p1")
     root = ET.fromstring(svg)  # noqa: S314 - our own drawing
     known = [element.get("id") for element in root.iter() if element.get("id")]
     assert len(known) == len(set(known))
@@ -83,7 +82,7 @@ def test_the_svg_is_complete_in_itself(
         assert gone not in svg
 
 
-@pytest.mark.parametrize(("name", "system"), EVERY)
+@pytest.mark.parametrize(("name", "system"), PAIRS, ids=NAMES)
 def test_nothing_is_cut_off_and_no_texts_overlap(
     name: str, system: DisplaySystem, report: CheckReport
 ) -> None:
@@ -126,14 +125,14 @@ def overlap(a: Bbox, b: Bbox) -> bool:
 @pytest.mark.parametrize("name", LABELS)
 @pytest.mark.parametrize("system", SYSTEMS)
 def test_axes_carry_their_units(name: str, system: DisplaySystem, table: VariantResults) -> None:
-    (axes,) = one(name, table, system).figure.axes
+    (axes,) = drawing_of(name, table, system).figure.axes
     place = SYSTEMS.index(system)
     assert (axes.get_xlabel(), axes.get_ylabel()) == tuple(label[place] for label in LABELS[name])
 
 
 @pytest.mark.parametrize("name", sorted(set(FIGURES) - set(LABELS)))
 def test_what_is_drawn_to_scale_has_equal_scales(name: str, table: VariantResults) -> None:
-    figure = one(name, table).figure
+    figure = drawing_of(name, table).figure
     (axes,) = figure.axes
     figure.canvas.draw()
     (x0, y0), (x1, y1) = axes.transData.transform([(0.0, 0.0), (1000.0, 1000.0)])
@@ -142,22 +141,22 @@ def test_what_is_drawn_to_scale_has_equal_scales(name: str, table: VariantResult
 
 @pytest.mark.parametrize("name", FIGURES)
 def test_the_same_input_gives_the_same_bytes(name: str, table: VariantResults) -> None:
-    first, second = one(name, table), one(name, table)
+    first, second = drawn_anew(name, table), drawn_anew(name, table)
     assert standalone_svg(first) == standalone_svg(second)
     assert standalone_svg(first) == standalone_svg(first)
     assert png_bytes(first) == png_bytes(second)
 
 
 def test_settings_of_the_user_neither_change_figures_nor_are_changed(table: VariantResults) -> None:
-    plain = standalone_svg(one("pressure", table))
+    plain = standalone_svg(drawn_anew("pressure", table))
     with mpl.rc_context({"font.size": 22.0, "axes.grid": False, "lines.linewidth": 9.0}):
         before = dict(mpl.rcParams)
-        assert standalone_svg(one("pressure", table)) == plain
+        assert standalone_svg(drawn_anew("pressure", table)) == plain
         assert dict(mpl.rcParams) == before
 
 
 def test_a_png_carries_its_text(table: VariantResults) -> None:
-    content = png_bytes(one("plan", table))
+    content = png_bytes(drawn_anew("plan", table))
     assert content.startswith(b"\x89PNG")
     assert b"Description" in content
     assert b"Software" not in content

@@ -22,12 +22,9 @@ from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._arrays import Floats
 from jacketcheck.report import CheckReport, VariantResults
 from jacketcheck.results import Kind, Status
+from tests.support.drawn_runs import drawing_of
 
 NUMBER = re.compile(r"\d+(?:\.\d+)?(?:e-?\d+)?")
-
-
-def one(name: str, table: VariantResults) -> Drawing:
-    return next(drawing for _, drawing in draw(name, (table,), system="si"))
 
 
 def told(text: str, value: float) -> bool:
@@ -50,7 +47,7 @@ def y_of(line: Line2D) -> Floats:
 
 
 def test_pressure(table: VariantResults, drawn_jacket: Jacket) -> None:
-    drawing, found = one("pressure", table), pressure_curve(drawn_jacket)
+    drawing, found = drawing_of("pressure", table), pressure_curve(drawn_jacket)
     for value in (found.checked_strain, found.checked_expected, found.yield_strain,
                   found.yield_less_laps, found.slip_less_laps):  # fmt: skip
         assert told(drawing.alt, value)
@@ -61,7 +58,7 @@ def test_pressure(table: VariantResults, drawn_jacket: Jacket) -> None:
 
 
 def test_bar_stress(table: VariantResults, drawn_jacket: Jacket) -> None:
-    drawing, found = one("bar-stress", table), bar_profiles(drawn_jacket)
+    drawing, found = drawing_of("bar-stress", table), bar_profiles(drawn_jacket)
     assert told(drawing.alt, found.target_stress)
     assert told(drawing.alt, found.fracture_height)
     for profile, line in zip(found.profiles, curves(drawing), strict=True):
@@ -72,7 +69,7 @@ def test_bar_stress(table: VariantResults, drawn_jacket: Jacket) -> None:
 
 
 def test_moment_curvature(table: VariantResults, drawn_jacket: Jacket) -> None:
-    drawing = one("moment-curvature", table)
+    drawing = drawing_of("moment-curvature", table)
     assert told(drawing.alt, float(hinge(drawn_jacket).base_moment) / 1e6)
     assert told(drawing.alt, float(base_section(drawn_jacket).moment_capacity) / 1e6)
     for curve, line in zip(section_curves(drawn_jacket), curves(drawing), strict=True):
@@ -83,7 +80,7 @@ def test_moment_curvature(table: VariantResults, drawn_jacket: Jacket) -> None:
 
 
 def test_moment_height(table: VariantResults, drawn_jacket: Jacket) -> None:
-    drawing, found = one("moment-height", table), height_profile(drawn_jacket)
+    drawing, found = drawing_of("moment-height", table), height_profile(drawn_jacket)
     worst, base = worst_height(drawn_jacket), base_section(drawn_jacket)
     for value in (found.demand[0], found.demand[-1], worst.demand, worst.capacity,
                   base.moment_capacity):  # fmt: skip
@@ -117,7 +114,7 @@ def test_variants_with_one_envelope_share_a_line(report: CheckReport) -> None:
 @pytest.mark.parametrize("place", range(4))
 def test_ratios(report: CheckReport, place: int) -> None:
     table = report.tables[place]
-    drawing = one("ratios", table)
+    drawing = drawing_of("ratios", table)
     (axes,) = drawing.figure.axes
     worst: dict[tuple[str, str], float] = {}
     for row in table.results:
@@ -137,7 +134,7 @@ def test_ratios(report: CheckReport, place: int) -> None:
 
 
 def test_plan_has_every_bar(table: VariantResults, drawn_jacket: Jacket) -> None:
-    drawing = one("plan", table)
+    drawing = drawing_of("plan", table)
     (axes,) = drawing.figure.axes
     radius = float(drawn_jacket.column.layer.circle_radius)
     at_circle = {
@@ -159,7 +156,7 @@ def test_plan_has_every_bar(table: VariantResults, drawn_jacket: Jacket) -> None
 
 def test_plan_turns_with_the_seam(report: CheckReport) -> None:
     table = next(one for one in report.tables if one.variant.startswith("one line"))
-    drawing = one("plan", table)
+    drawing = drawing_of("plan", table)
     (axes,) = drawing.figure.axes
     bolts = [
         patch for patch in axes.patches if isinstance(patch, Polygon) and len(patch.get_xy()) == 5
@@ -171,7 +168,7 @@ def test_plan_turns_with_the_seam(report: CheckReport) -> None:
 
 
 def test_seam_detail_is_to_scale(table: VariantResults, drawn_jacket: Jacket) -> None:
-    (axes,) = one("seam-detail", table).figure.axes
+    (axes,) = drawing_of("seam-detail", table).figure.axes
     sizes = [
         (patch.get_width(), patch.get_height())
         for patch in axes.patches
@@ -193,7 +190,7 @@ def test_seam_detail_is_to_scale(table: VariantResults, drawn_jacket: Jacket) ->
 
 
 def test_seam_elevation_has_every_bolt(table: VariantResults, drawn_jacket: Jacket) -> None:
-    (axes,) = one("seam-elevation", table).figure.axes
+    (axes,) = drawing_of("seam-elevation", table).figure.axes
     bolts = drawn_jacket.bolts
     shanks = [patch for patch in axes.patches if isinstance(patch, Circle)]
     assert len(shanks) == 2 * int(bolts.rows) * int(bolts.columns)
@@ -215,7 +212,7 @@ def test_seam_elevation_has_every_bolt(table: VariantResults, drawn_jacket: Jack
 def test_dimensions_read_as_they_were_written(
     name: str, written: tuple[str, ...], table: VariantResults
 ) -> None:
-    ((_, drawing),) = draw(name, (table,), system="us")
+    drawing = drawing_of(name, table, "us")
     (axes,) = drawing.figure.axes
     shown = " | ".join(text.get_text() for text in axes.texts)
     for text in written:
@@ -228,4 +225,4 @@ def test_without_fractured_bars_there_is_no_bar_stress(report: CheckReport) -> N
 
     table = next(one for one in report.tables if one.variant == "nothing fractured")
     with pytest.raises(NotEvaluatedError, match="no bar is anchored by bond alone"):
-        one("bar-stress", table)
+        drawing_of("bar-stress", table)

@@ -7,12 +7,12 @@ import pytest
 from jacketcheck.render.report_blocks import report_blocks
 from jacketcheck.render.report_html import report_html
 from jacketcheck.render.report_markdown import report_markdown
-from tests.support.drawn_runs import case_text, run_of
+from tests.support.drawn_runs import case_text, run_again
 from tests.support.written_report import Written
 
 
 def test_a_second_run_gives_the_same_report(written: Written) -> None:
-    run, repair = run_of(case_text())
+    run, repair = run_again(case_text())
     blocks = report_blocks(run, repair, system="us", date="2031-05-04")
     assert report_html(blocks) == written.html
     assert report_markdown(blocks, folder="figures") == written.markdown

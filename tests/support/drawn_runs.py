@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 from pathlib import Path
 
 from jacketcheck.api import check_input
@@ -11,10 +12,10 @@ from jacketcheck.figures import draw
 from jacketcheck.figures.drawing import Drawing
 from jacketcheck.host.loading import load_host
 from jacketcheck.inputs.load import InputFile, read_text
-from jacketcheck.report import CheckReport
+from jacketcheck.report import CheckReport, VariantResults
 from jacketcheck.units import DisplaySystem
 
-__all__ = ["EXTREMES", "case_text", "drawings", "run_of"]
+__all__ = ["EXTREMES", "case_text", "drawing_of", "drawings", "run_again", "run_of"]
 
 _CASE = Path(__file__).parents[2] / "reference_cases" / "quarry-road-pier" / "repair.toml"
 
@@ -54,11 +55,30 @@ def case_text() -> str:
     return _CASE.read_text("utf-8")
 
 
+@lru_cache(maxsize=4)
 def run_of(text: str) -> tuple[CheckReport, InputFile]:
-    """Check every variant of a text, with the built-in plug-in only."""
+    """Check every variant of a text, with the built-in plug-in only; done once for a text."""
+    return run_again(text)
+
+
+def run_again(text: str) -> tuple[CheckReport, InputFile]:
+    """The same, done anew."""
     host = load_host(installed=False)
     repair = read_text(text, source="repair.toml", catalog=host.catalog)
     return check_input(repair, host=host), repair
+
+
+_DRAWN: dict[tuple[str, int, DisplaySystem], tuple[VariantResults, Drawing]] = {}
+"""Drawings, each with the results that it shows, which keeps their identity from being reused."""
+
+
+def drawing_of(name: str, table: VariantResults, system: DisplaySystem = "si") -> Drawing:
+    """A figure of one variant alone, drawn once for the same results."""
+    key = (name, id(table), system)
+    if key not in _DRAWN:
+        ((_, drawing),) = draw(name, (table,), system=system)
+        _DRAWN[key] = table, drawing
+    return _DRAWN[key][1]
 
 
 def drawings(
@@ -67,7 +87,6 @@ def drawings(
     """A figure of every variant that has one, with the variant's name."""
     for table in report.tables:
         try:
-            for _, drawing in draw(name, (table,), system=system):
-                yield table.variant, drawing
+            yield table.variant, drawing_of(name, table, system)
         except NotEvaluatedError:
             continue

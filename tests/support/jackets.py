@@ -12,7 +12,7 @@ from jacketcheck.inputs import read_text
 from jacketcheck.jacket import Jacket, build_jacket
 from jacketcheck.results import Kind, Result
 
-__all__ = ["CASE", "VARIANTS", "built", "host", "row", "rows", "symbol"]
+__all__ = ["CASE", "VARIANTS", "built", "built_afresh", "host", "row", "rows", "symbol"]
 
 CASE: Final = Path(__file__).parents[2] / "reference_cases" / "quarry-road-pier" / "repair.toml"
 VARIANTS: Final = ("chipped", "thick, unchipped", "thin", "thin, snug bolts")
@@ -24,8 +24,21 @@ def host() -> Host:
     return load_host(installed=False)
 
 
+@lru_cache(maxsize=512)
+def _built_once(changes: str, variant: str, text: str | None) -> Jacket:
+    return built_afresh(changes, variant=variant, text=text)
+
+
 def built(changes: str = "", *, variant: str = "chipped", text: str | None = None) -> Jacket:
-    """The reference case with some fields replaced, built afresh.
+    """The reference case with some fields replaced, built once; parameters as in `built_afresh`.
+
+    What was found of it is kept with it, for all tests of a session.
+    """
+    return _built_once(changes, variant, text)
+
+
+def built_afresh(changes: str = "", *, variant: str = "chipped", text: str | None = None) -> Jacket:
+    """The reference case with some fields replaced, of which nothing has been found yet.
 
     Parameters
     ----------
@@ -51,8 +64,12 @@ def _lines_of(text: str, variant: str) -> str:
 
 
 def rows(jacket: Jacket, *limit_states: str) -> tuple[Result, ...]:
-    """Rows of some limit states, or of all."""
-    return evaluate(jacket, host=host(), only=limit_states or None)
+    """Rows of some limit states, or of all, evaluated once for a jacket and kept with it."""
+    key = ("rows of", *limit_states)
+    if key not in jacket.memo:
+        jacket.memo[key] = evaluate(jacket, host=host(), only=limit_states or None)
+    found: tuple[Result, ...] = jacket.memo[key]
+    return found
 
 
 def row(jacket: Jacket, limit_state: str, *words: str) -> Result:

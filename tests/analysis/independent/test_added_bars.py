@@ -12,7 +12,7 @@ from jacketcheck.analysis.added_bars import added_bar_stress, lap_length
 from jacketcheck.analysis.height import height_profile
 from jacketcheck.analysis.repair_anchorage import repair_anchorage
 from jacketcheck.analysis.retained import retained
-from tests.support.jackets import VARIANTS, built, row
+from tests.support.jackets import VARIANTS, built, built_afresh, row
 
 INCH: Final = 25.4
 _ONE_BAR: Final = 'damage = [{ bars = [1], state = "fractured"'
@@ -77,8 +77,8 @@ def test_no_height_between_the_stations_is_worse(
 ) -> None:
     """Wherever added bars end in the repair, stations four times as dense find nothing worse."""
     changes = f'added_bars.height = "{height} in"'
-    profile = height_profile(built(changes, variant=variant))
+    profile = height_profile(built_afresh(changes, variant=variant))
     monkeypatch.setattr("jacketcheck.analysis.height._STATIONS", 41)
-    dense = height_profile(built(changes, variant=variant))
+    dense = height_profile(built_afresh(changes, variant=variant))
     worst, found = (np.max(one.demand / one.capacity) for one in (dense, profile))
     assert worst <= found * 1.003

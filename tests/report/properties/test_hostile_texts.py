@@ -76,8 +76,18 @@ def harmless_tags() -> Counter[str]:
 
 @given(HOSTILE)
 @SLOW
-def test_html_keeps_its_elements_and_tells_the_text(text: str) -> None:
-    page = parsed(report_html(report_with(text)))
+def test_no_text_becomes_markup(text: str) -> None:
+    report = report_with(text)
+    page = report_html(report)
+    _keeps_its_elements_and_tells_the_text(page, text)
+    # no character turns or breaks text
+    assert all(one.isprintable() or one == "\n" for one in page)
+    page.encode()
+    _holds_no_markup_of_others(report_markdown(report, folder="f").text)
+
+
+def _keeps_its_elements_and_tells_the_text(html: str, text: str) -> None:
+    page = parsed(html)
     found = Counter(str(one.tag) for one in page.iter())
     # an empty text leaves its fact out, and words that look alike share a list entry
     assert set(found) <= set(harmless_tags())
@@ -89,28 +99,17 @@ def test_html_keeps_its_elements_and_tells_the_text(text: str) -> None:
     )
 
 
-@given(HOSTILE)
-@SLOW
-def test_html_holds_no_character_that_turns_or_breaks_text(text: str) -> None:
-    page = report_html(report_with(text))
-    assert all(one.isprintable() or one == "\n" for one in page)
-    page.encode()
-
-
-@given(HOSTILE)
-@SLOW
-def test_markdown_holds_no_markup_of_others(text: str) -> None:
-    written = report_markdown(report_with(text), folder="f")
+def _holds_no_markup_of_others(written: str) -> None:
     parser = MarkdownIt("commonmark", {"html": True}).enable("table")
     kinds: Counter[str] = Counter()
-    for token in parser.parse(written.text):
+    for token in parser.parse(written):
         kinds[token.type] += 1
         for child in token.children or []:
             kinds[child.type] += 1
     for forbidden in ("html_inline", "html_block", "link_open", "image", "code_inline", "fence",
                       "code_block", "em_open", "blockquote_open"):  # fmt: skip
         assert not kinds[forbidden], forbidden
-    assert all(one.isprintable() or one == "\n" for one in written.text)
+    assert all(one.isprintable() or one == "\n" for one in written)
 
 
 @given(HOSTILE)
