@@ -50,7 +50,7 @@ def drawn_anew(name: str, table: VariantResults, system: DisplaySystem = "si") -
 
 @pytest.fixture(scope="module", params=PAIRS, ids=NAMES)
 def exported(request: pytest.FixtureRequest, table: VariantResults) -> Drawing:
-    """A drawing of its own for all exports: they move texts, and extents are asked elsewhere."""
+    """A drawing for exports alone, apart from those whose extents are asked."""
     name, system = request.param
     return drawn_anew(name, table, system)
 
