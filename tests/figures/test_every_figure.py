@@ -24,8 +24,9 @@ from tests.support.drawn_runs import drawing_of, drawings
 
 SVG = "{http://www.w3.org/2000/svg}"
 SYSTEMS: tuple[DisplaySystem, ...] = ("si", "us")
-PAIRS = [(name, system) for name in FIGURES for system in SYSTEMS]
-NAMES = [f"{name}-{system}" for name, system in PAIRS]
+EVERY = [
+    pytest.param(name, system, id=f"{name}-{system}") for name in FIGURES for system in SYSTEMS
+]
 
 # label of each axis, with its unit by system
 LABELS = {
@@ -44,33 +45,33 @@ LABELS = {
 }  # fmt: skip
 
 
-def drawn_anew(name: str, table: VariantResults, system: DisplaySystem = "si") -> Drawing:
-    return next(drawing for _, drawing in draw(name, (table,), system=system))
+def drawn_anew(name: str, table: VariantResults) -> Drawing:
+    return next(drawing for _, drawing in draw(name, (table,), system="si"))
 
 
-@pytest.fixture(scope="module", params=PAIRS, ids=NAMES)
-def exported(request: pytest.FixtureRequest, table: VariantResults) -> Drawing:
-    """A drawing for exports alone, apart from those whose extents are asked."""
-    name, system = request.param
-    return drawn_anew(name, table, system)
-
-
-def test_the_svg_is_well_formed_and_told_to_readers_of_the_screen(exported: Drawing) -> None:
+@pytest.mark.parametrize(("name", "system"), EVERY)
+def test_the_svg_is_well_formed_and_told_to_readers_of_the_screen(
+    name: str, system: DisplaySystem, table: VariantResults
+) -> None:
+    drawing = drawing_of(name, table, system)
     root = ET.fromstring(  # noqa: S314 - our own drawing
-        standalone_svg(exported).removeprefix('<?xml version="1.0" encoding="UTF-8"?>')
+        standalone_svg(drawing).removeprefix('<?xml version="1.0" encoding="UTF-8"?>')
     )
     title, text = list(root)[:2]
     assert root.tag == f"{SVG}svg"
-    assert (title.tag, title.text) == (f"{SVG}title", exported.title)
-    assert (text.tag, text.text) == (f"{SVG}desc", exported.alt)
+    assert (title.tag, title.text) == (f"{SVG}title", drawing.title)
+    assert (text.tag, text.text) == (f"{SVG}desc", drawing.alt)
     assert root.get("role") == "img"
     assert root.get("aria-labelledby") == title.get("id")
     assert root.get("aria-describedby") == text.get("id")
-    assert len(exported.alt) > 80
+    assert len(drawing.alt) > 80
 
 
-def test_the_svg_is_complete_in_itself(exported: Drawing) -> None:
-    svg = inline_svg(exported, prefix="p1")
+@pytest.mark.parametrize(("name", "system"), EVERY)
+def test_the_svg_is_complete_in_itself(
+    name: str, system: DisplaySystem, table: VariantResults
+) -> None:
+    svg = inline_svg(drawing_of(name, table, system), prefix="p1")
     root = ET.fromstring(svg)  # noqa: S314 - our own drawing
     known = [element.get("id") for element in root.iter() if element.get("id")]
     assert len(known) == len(set(known))
@@ -82,7 +83,7 @@ def test_the_svg_is_complete_in_itself(exported: Drawing) -> None:
         assert gone not in svg
 
 
-@pytest.mark.parametrize(("name", "system"), PAIRS, ids=NAMES)
+@pytest.mark.parametrize(("name", "system"), EVERY)
 def test_nothing_is_cut_off_and_no_texts_overlap(
     name: str, system: DisplaySystem, report: CheckReport
 ) -> None:
