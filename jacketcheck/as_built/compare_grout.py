@@ -10,7 +10,7 @@ from jacketcheck.as_built.models import GroutRecord
 from jacketcheck.as_built.records import Change, Comparison, Outcome
 from jacketcheck.as_built.specified import Specified
 from jacketcheck.errors import DomainError
-from jacketcheck.mechanics.grout_cubes import cylinder_strength_of_cubes
+from jacketcheck.mechanics.grout_cubes import CUBE_CONVERSION, cylinder_strength_of_cubes
 
 __all__ = ["compare_grout", "strength_of_set"]
 
@@ -19,10 +19,6 @@ _SINGLE: Final = 0.90
 """Least single test over the specified strength (ACI 318-19 26.12.3.1(b), above 5000 psi)."""
 _ACCEPTANCE: Final = (
     "ACI 318-19 26.12.3.1: mean of three at least as specified, no single test below 0.9 of it"
-)
-_CONVERSION: Final = (
-    "EN 1992-1-1:2004 Table 3.1; cubes below 150 mm × 0.95 (Neville, Properties of Concrete, 5th "
-    "ed. (2011), from memory)"
 )
 
 
@@ -45,7 +41,7 @@ def _cubes(found: Sequence[float], side: float, specified: Specified) -> Iterato
             measured="not known",
             unit="MPa",
             rule="mean and every test",
-            source=_CONVERSION,
+            source=CUBE_CONVERSION,
             outcome=Outcome.UNKNOWN,
             note=str(error),
         )
@@ -78,7 +74,7 @@ def _strength_line(
         measured=reached,
         unit="MPa",
         rule="mean of the tests, and the lowest over 0.9; more is not counted",
-        source=f"{_ACCEPTANCE}; {_CONVERSION}" if conversion else _ACCEPTANCE,
+        source=f"{_ACCEPTANCE}; {CUBE_CONVERSION}" if conversion else _ACCEPTANCE,
         outcome=Outcome.MEETS,
         note=conversion,
     )
@@ -89,5 +85,5 @@ def _strength_line(
         )
     if reached >= wanted * (1.0 - 1e-6):
         return line
-    change = Change({"grout.strength": reached})
+    change = Change({"grout.strength": reached, "grout.specimen": "cylinder"})
     return replace(line, outcome=Outcome.DEVIATES, rechecks=(change,), as_built=change)

@@ -9,11 +9,11 @@ from pydantic import AfterValidator, Field
 
 from jacketcheck.inputs.base import Count, InputModel
 from jacketcheck.inputs.catalog_name import BarName, RebarSteelName
+from jacketcheck.inputs.concrete import ConcreteClass
 from jacketcheck.inputs.quantity import (
     Angle,
     ClearLength,
     ColumnHeight,
-    ConcreteStrength,
     Cover,
     CrackWidth,
     HeightAboveFooting,
@@ -79,8 +79,11 @@ class Column(InputModel):
         default="single", description="Cantilever, or fixed at both ends."
     )
     cover: Cover = Field(description="Clear cover to the hoops.")
-    concrete_strength: ConcreteStrength = Field(description="Specified compressive strength f'c.")
-    concrete_expected: ConcreteStrength | None = Field(
+    concrete_strength: ConcreteClass = Field(
+        description="Specified compressive strength f'c, of cylinders unless said otherwise: "
+        "cubes, or a grade."
+    )
+    concrete_expected: ConcreteClass | None = Field(
         default=None, description="Expected strength; default max(1.3 f'c, 5 ksi)."
     )
     bars: ColumnBars

@@ -15,6 +15,7 @@ from jacketcheck.inputs.catalog_name import (
     RebarSteelName,
 )
 from jacketcheck.inputs.column import ClockPosition
+from jacketcheck.inputs.concrete import ConcreteClass, GroutSpecimen
 from jacketcheck.inputs.quantity import (
     AdhesiveStrength,
     Angle,
@@ -239,7 +240,15 @@ class Bolts(InputModel):
 class Grout(InputModel):
     """Grout in the annulus between column and sleeve."""
 
-    strength: ConcreteStrength = Field(description="Compressive strength at loading, cylinder.")
+    strength: ConcreteStrength = Field(
+        description="Compressive strength at loading, of the specimen that is named."
+    )
+    specimen: GroutSpecimen = Field(
+        default="cylinder",
+        description="Specimen of the strength: cylinder of height twice the diameter, cube with "
+        "its side in mm (cube-50 also for 2 in cubes of ASTM C109), or half of a 40 × 40 × 160 mm "
+        "prism of EN 196-1.",
+    )
     elastic_modulus: Modulus | None = Field(
         default=None, description="Default 4700 √f MPa (ACI 318-19 19.2.2.1)."
     )
@@ -272,5 +281,8 @@ class AddedBars(InputModel):
 class Footing(InputModel):
     """What the added bars are anchored in."""
 
-    concrete_strength: ConcreteStrength = Field(description="Specified compressive strength.")
+    concrete_strength: ConcreteClass = Field(
+        description="Specified compressive strength, of cylinders unless said otherwise: cubes, "
+        "or a grade."
+    )
     depth: MemberLength | None = Field(default=None, description="Depth of the footing.")

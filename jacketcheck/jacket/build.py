@@ -5,7 +5,10 @@ from __future__ import annotations
 import numpy as np
 
 from jacketcheck.catalog.catalog import Catalog, built_in_catalog
-from jacketcheck.errors import InputError
+from jacketcheck.errors import DomainError, InputError, InputProblem
+from jacketcheck.inputs.concrete import strength_basis
+from jacketcheck.inputs.jacket import Footing
+from jacketcheck.inputs.jacket import Grout as GroutInput
 from jacketcheck.inputs.repair_file import RepairInput
 from jacketcheck.jacket.build_column import build_column
 from jacketcheck.jacket.build_reinforcement import build_added_bars
@@ -16,7 +19,13 @@ from jacketcheck.jacket.geometry_rules import geometry_problems
 from jacketcheck.jacket.jacket import Demands, Jacket
 from jacketcheck.jacket.jacket_parts import Grout
 from jacketcheck.jacket.lookup_rules import lookup_problems
+from jacketcheck.mechanics._arrays import Real
 from jacketcheck.mechanics.concrete_properties import elastic_modulus_aci_metric
+from jacketcheck.mechanics.grout_cubes import (
+    CUBE_CONVERSION,
+    PRISM_SIDE,
+    cylinder_strength_of_cubes,
+)
 
 __all__ = ["assemble_jacket", "build_jacket"]
 
@@ -73,9 +82,7 @@ def assemble_jacket(repair: RepairInput, *, catalog: Catalog) -> Jacket:
         bolts=build_bolts(repair, catalog, sleeve=sleeve, splice=splice),
         grout=_grout(repair),
         added_bars=build_added_bars(repair, catalog),
-        footing=None
-        if repair.footing is None
-        else FootingBlock(repair.footing.concrete_strength, repair.footing.depth),
+        footing=None if repair.footing is None else _footing(repair.footing),
         demands=Demands(
             axial_load=repair.actions.axial_load,
             axial_strain=repair.actions.axial_strain,
@@ -87,17 +94,40 @@ def assemble_jacket(repair: RepairInput, *, catalog: Catalog) -> Jacket:
     return read_only(jacket)
 
 
+def _footing(written: Footing) -> FootingBlock:
+    source = f"input footing.concrete_strength, {strength_basis(written.concrete_strength)}"
+    return FootingBlock(
+        written.concrete_strength,
+        written.depth,
+        sources={"concrete_strength": source, "depth": "input footing.depth"},
+    )
+
+
 def _grout(repair: RepairInput) -> Grout:
     written = repair.grout
+    strength, basis = _grout_strength(written)
     if written.elastic_modulus is None:
-        modulus = elastic_modulus_aci_metric(written.strength)
+        modulus = elastic_modulus_aci_metric(strength)
         source = "ACI 318-19 19.2.2.1(b)"
     else:
         modulus, source = written.elastic_modulus, "input grout.elastic_modulus"
     thickness = np.subtract(repair.sleeve.inner_diameter, repair.column.diameter) / 2.0
     return Grout(
         thickness=thickness,
-        strength=written.strength,
+        strength=strength,
         elastic_modulus=modulus,
-        sources={"strength": "input grout.strength", "elastic_modulus": source},
+        sources={"strength": f"input grout.strength, {basis}", "elastic_modulus": source},
     )
+
+
+def _grout_strength(written: GroutInput) -> tuple[Real, str]:
+    """Strength of cylinders [MPa], and how it follows from what was written."""
+    if written.specimen == "cylinder":
+        return written.strength, "cylinder"
+    side = PRISM_SIDE if written.specimen == "prism-40" else float(written.specimen[5:])
+    try:
+        strength = cylinder_strength_of_cubes(written.strength, cube_side=side)
+    except DomainError as error:
+        problem = InputProblem("grout.strength", "", str(error))
+        raise InputError([problem], source="look-up") from error
+    return strength, f"of {written.specimen}: as cubes of {side:g} mm, {CUBE_CONVERSION}"

@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from jacketcheck.catalog.catalog import Catalog
+from jacketcheck.inputs.concrete import strength_basis
 from jacketcheck.inputs.repair_file import RepairInput
 from jacketcheck.jacket.bar_positions import bar_angle, bar_numbers, surface_at
 from jacketcheck.jacket.build_reinforcement import build_layer, build_rebar
@@ -55,12 +56,17 @@ def _concrete(repair: RepairInput) -> Concrete:
         expected = expected_concrete_strength(written.concrete_strength)
         source = "Caltrans SDC 3.2.6 (1.x versions): max(1.3 f′c, 5 ksi)"
     else:
-        expected, source = written.concrete_expected, "input column.concrete_expected"
+        expected = written.concrete_expected
+        source = f"input column.concrete_expected, {strength_basis(expected)}"
     return Concrete(
         specified=written.concrete_strength,
         expected=expected,
         elastic_modulus=elastic_modulus_mander(expected),
-        sources={"specified": "input column.concrete_strength", "expected": source},
+        sources={
+            "specified": "input column.concrete_strength, "
+            f"{strength_basis(written.concrete_strength)}",
+            "expected": source,
+        },
     )
 
 

@@ -185,8 +185,11 @@ class DamagedColumn:
 
 
 @dataclass(frozen=True, slots=True)
-class FootingBlock:
-    """What the added bars are anchored in; depth [mm] is None where it was not given."""
+class FootingBlock(Figures):
+    """What the added bars are anchored in; depth [mm] is None where it was not given.
+
+    The strength is that of cylinders [MPa].
+    """
 
     concrete_strength: Real
     depth: Real | None

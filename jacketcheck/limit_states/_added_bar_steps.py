@@ -66,8 +66,7 @@ def add_ring_share(added: AddedBarLayer, steps: Steps, mark: str, reach: Real, c
 def add_footing_strength(jacket: Jacket, steps: Steps, symbol: str) -> None:
     """Write down the strength of the footing's concrete."""
     if jacket.footing is not None:
-        steps.add(symbol, "footing", jacket.footing.concrete_strength, "MPa",
-                  "input footing.concrete_strength")  # fmt: skip
+        steps.figure(symbol, "footing", jacket.footing, "concrete_strength", "MPa")
 
 
 def add_anchor_factor(steps: Steps) -> float:

@@ -113,7 +113,7 @@ def _add_law(jacket: Jacket, index: int, steps: Steps) -> None:
     bond: BarBond = bar_bonds(jacket)[index]
     bar, law, source = bond.conditions, bond.law, jacket.bond_model.source
     if bar.surface == "chipped":
-        steps.add("f_cm", "grout", bar.grout_strength, "MPa", "input grout.strength")
+        steps.add("f_cm", "grout", bar.grout_strength, "MPa", jacket.grout.source_of("strength"))
     else:
         concrete = jacket.column.concrete
         steps.add("f_cm", "column concrete, expected", bar.concrete_strength, "MPa",

@@ -95,7 +95,7 @@ def _add_guide_concrete(jacket: Jacket, steps: Steps, ductility: Real, clause: s
     stress = np.minimum(np.multiply(ratio, ties.yield_strength), guide.LARGEST_HOOP_STRESS)
     steps.add("f_s", "ρ_s f_yh ≤ 0.35, in ksi", stress, "MPa", clause)
     steps.add("α′", "min(max(f_s/0.15 + 3.67 − μ_D, 0.3), 3), in ksi", factor, "1", clause)
-    steps.add("f′c", "specified", concrete.specified, "MPa", "input column.concrete_strength")
+    steps.figure("f′c", "specified", concrete, "specified", "MPa")
     shear = guide.guide_spec_concrete_shear(
         column.gross_area,
         concrete_strength=concrete.specified,

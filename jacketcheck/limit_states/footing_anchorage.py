@@ -92,7 +92,7 @@ def _add_weaker_concrete(jacket: Jacket, steps: Steps) -> None:
     """Write down the strength of what the bars are held in."""
     add_footing_strength(jacket, steps, "f′c,f")
     footing = 0.0 if jacket.footing is None else jacket.footing.concrete_strength
-    steps.add("f′c,g", "grout", jacket.grout.strength, "MPa", "input grout.strength")
+    steps.figure("f′c,g", "grout", jacket.grout, "strength", "MPa")
     weaker = np.minimum(footing, jacket.grout.strength)
     steps.add("f′c", "min(f′c,f, f′c,g)", weaker, "MPa", "the weaker of footing and grout")
 

@@ -1,4 +1,4 @@
-"""Cylinder strength of grout from tests on cubes."""
+"""Cylinder strength of concrete and grout from tests on cubes and prisms."""
 
 from __future__ import annotations
 
@@ -9,7 +9,14 @@ import numpy as np
 from jacketcheck.errors import DomainError
 from jacketcheck.mechanics._arrays import Floats, Real, require_positive
 
-__all__ = ["SMALL_CUBE_FACTOR", "STANDARD_CUBE_SIDE", "cylinder_strength_of_cubes"]
+__all__ = [
+    "CUBE_CONVERSION",
+    "CYLINDER_OVER_CUBE",
+    "PRISM_SIDE",
+    "SMALL_CUBE_FACTOR",
+    "STANDARD_CUBE_SIDE",
+    "cylinder_strength_of_cubes",
+]
 
 STANDARD_CUBE_SIDE: Final = 150.0
 """Side of the cube that strength classes are defined with [mm] (EN 206:2013+A2:2021 4.3.1)."""
@@ -17,6 +24,20 @@ STANDARD_CUBE_SIDE: Final = 150.0
 SMALL_CUBE_FACTOR: Final = 0.95
 """Strength of a 150 mm cube over that of a smaller one (Neville, Properties of Concrete, 5th ed.
 (2011), size effect of 100 mm cubes, from memory)."""
+
+CYLINDER_OVER_CUBE: Final = 0.8
+"""Strength of 150 × 300 mm cylinders over that of 150 mm cubes where a grade is given by the latter
+(IS 516:1959 5.6.1, a cube being 5/4 of the cylinder, from memory; grades of IS 456:2000 6.1)."""
+
+PRISM_SIDE: Final = 40.0
+"""Side of the faces between which the halves of 40 × 40 × 160 mm prisms are crushed [mm] (EN
+196-1:2016): they count as cubes of that side, which is engineering judgement."""
+
+CUBE_CONVERSION: Final = (
+    "EN 1992-1-1:2004 Table 3.1; cubes below 150 mm × 0.95 (Neville, Properties of Concrete, 5th "
+    "ed. (2011), from memory)"
+)
+"""Source of what `cylinder_strength_of_cubes` does."""
 
 _CYLINDER: Final = np.array([0, 12, 16, 20, 25, 30, 35, 40, 45, 50, 55, 60, 70, 80, 90], float)
 _CUBE: Final = np.array([0, 15, 20, 25, 30, 37, 45, 50, 55, 60, 67, 75, 85, 95, 105], float)

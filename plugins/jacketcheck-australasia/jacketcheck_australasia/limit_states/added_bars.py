@@ -178,7 +178,8 @@ def _grouted(jacket: Jacket, added: AddedBarLayer, code: _ConcreteCode) -> Resul
     steps = Steps()
     strength = steps.add("f′c", "weaker of footing and grout",
                          np.minimum(jacket.footing.concrete_strength, jacket.grout.strength),
-                         "MPa", "input footing.concrete_strength, grout.strength")  # fmt: skip
+                         "MPa", f"{jacket.footing.source_of('concrete_strength')}; "
+                         f"{jacket.grout.source_of('strength')}")  # fmt: skip
     cover = steps.add("c_d", "half of the clear distance between bars", _half_clear(added), "mm",
                       "geometry")  # fmt: skip
     bar = _add_bar(added, steps, strength=strength, cover=cover, largest=development.LARGEST_BAR)
@@ -239,7 +240,7 @@ def _lap_length(jacket: Jacket, added: AddedBarLayer, code: _ConcreteCode) -> Re
 
 
 def _add_bar_in_repair(jacket: Jacket, added: AddedBarLayer, steps: Steps, largest: float) -> _Bar:
-    strength = steps.add("f′c", "grout", jacket.grout.strength, "MPa", "input grout.strength")
+    strength = steps.figure("f′c", "grout", jacket.grout, "strength", "MPa")
     radius = np.add(added.layer.circle_radius, added.layer.diameter / 2.0)
     to_sleeve = np.subtract(jacket.sleeve.inner_radius, radius)
     cover = steps.add("c_d", "min(grout to sleeve, half of the clear distance between bars)",

@@ -168,7 +168,7 @@ def _surroundings(jacket: Jacket, added: AddedBarLayer) -> tuple[Real, Real]:
 
 def _add_surroundings(jacket: Jacket, added: AddedBarLayer, steps: Steps) -> tuple[Real, Real]:
     strength, cover = _surroundings(jacket, added)
-    steps.add("f_ck", "grout", strength, "MPa", "input grout.strength")
+    steps.figure("f_ck", "grout", jacket.grout, "strength", "MPa")
     steps.add("c_d", "min(grout to sleeve, half of the clear spacing)", cover, "mm", "geometry")
     return strength, cover
 

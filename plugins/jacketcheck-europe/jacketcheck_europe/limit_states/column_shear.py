@@ -164,7 +164,7 @@ def _add_existing(
 def _add_concrete(jacket: Jacket, factors: PartialFactors, steps: Steps) -> Real:
     """Write down the concrete's strength and return it, divided by its factor [MPa]."""
     strength = jacket.column.concrete.specified
-    steps.add("f_ck", "column", strength, "MPa", "input column.concrete_strength")
+    steps.figure("f_ck", "column", jacket.column.concrete, "specified", "MPa")
     steps.add("γ_C", "concrete", factors.concrete, "1", f"{EN_1992} 2.4.2.4")
     return steps.add("f_c", "f_ck/γ_C", np.divide(strength, factors.concrete), "MPa", _EXISTING)
 
@@ -236,7 +236,7 @@ def _add_crushing(
     """Write down the shear that crushes the struts and return it [N]."""
     strength = jacket.column.concrete.specified
     steps.add("b_w", "2 √(r² − (2 r_s/π)²)", section.web_width, "mm", f"{EN_1992} 6.2.3(1)")
-    steps.add("f_ck", "column", strength, "MPa", "input column.concrete_strength")
+    steps.figure("f_ck", "column", jacket.column.concrete, "specified", "MPa")
     steps.add("α_cc", "bridges", factors.compression, "1", f"{EN_1992_2} 3.1.6(101)")
     steps.add("γ_C", "concrete", factors.concrete, "1", f"{EN_1992} 2.4.2.4")
     design = steps.add(

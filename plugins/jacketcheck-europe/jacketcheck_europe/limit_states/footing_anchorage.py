@@ -74,7 +74,8 @@ def _grouted(
     add_bar(added, steps)
     concrete = steps.add("f_ck", "the weaker of footing and grout",
                          np.minimum(footing.concrete_strength, jacket.grout.strength), "MPa",
-                         "input footing.concrete_strength, grout.strength")  # fmt: skip
+                         f"{footing.source_of('concrete_strength')}; "
+                         f"{jacket.grout.source_of('strength')}")  # fmt: skip
     half = np.subtract(layer.spacing, layer.diameter) / 2.0
     cover = steps.add("c_d", "half of the clear bar spacing", half, "mm", "geometry")
     need = add_anchorage(added, concrete, cover, factors, steps)
@@ -154,8 +155,7 @@ def _breakout(added: AddedBarLayer, footing: FootingBlock, factors: PartialFacto
     clause = f"{EN_1992_4} 7.2.1.4, Table C.3"
     add_bar(added, steps)
     _add_ring(added, steps)
-    steps.add("f_ck", "footing", footing.concrete_strength, "MPa",
-              "input footing.concrete_strength")  # fmt: skip
+    steps.figure("f_ck", "footing", footing, "concrete_strength", "MPa")
     steps.add("k_1", "cracked concrete", fastenings.CRACKED_CONE_COEFFICIENT, "1", clause)
     single = steps.add(
         "N⁰_Rk,c",

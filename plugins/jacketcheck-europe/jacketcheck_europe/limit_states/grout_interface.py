@@ -59,7 +59,8 @@ def grout_interface(jacket: Jacket, factors: PartialFactors) -> list[Result]:
                          "limit states clamping, retained-pressure")  # fmt: skip
     weaker = steps.add("f_ck", "the weaker of column and grout",
                        np.minimum(column.concrete.specified, jacket.grout.strength), "MPa",
-                       "input column.concrete_strength, grout.strength")  # fmt: skip
+                       f"{column.concrete.source_of('specified')}; "
+                       f"{jacket.grout.source_of('strength')}")  # fmt: skip
     steps.add("α_cc", "bridges", factors.compression, "1", f"{EN_1992_2} 3.1.6(101)")
     steps.add("γ_C", "concrete", factors.concrete, "1", f"{EN_1992} 2.4.2.4")
     design = steps.add(

@@ -6,6 +6,7 @@ from typing import Final
 
 import numpy as np
 
+from jacketcheck.mechanics.grout_cubes import CYLINDER_OVER_CUBE
 from jacketcheck.plugin import (
     AddedBarLayer,
     Jacket,
@@ -44,9 +45,10 @@ _HOLE: Final = (
 )
 _IN_GROUT: Final = "engineering judgement: grout bonds like concrete of its strength"
 _CYLINDER: Final = (
-    "the table goes by cube strength and is entered with the cylinder strength of the input, which "
-    "is smaller"
+    "the table goes by the strength of 150 mm cubes, 5/4 of that of cylinders (IS 516:1959 5.6.1, "
+    "from memory)"
 )
+_CUBES: Final = "IS 516:1959 5.6.1, from memory"
 _FLEXURAL: Final = (
     "bars of a column in bending count as in flexural tension; where the earthquake lifts it, a "
     "lap in direct tension needs 2 L_d. All bars are lapped at one section, for which IS 456 asks "
@@ -72,7 +74,8 @@ def added_bar_development(jacket: Jacket) -> list[Result]:
     if jacket.added_bars is None:
         return [not_applicable(_DEVELOPMENT, "no added bars")]
     steps = Steps()
-    demand = _add_development(jacket.added_bars, jacket.grout.strength, "grout", steps)
+    demand = _add_development(jacket.added_bars, jacket.grout.strength, "grout",
+                              jacket.grout.source_of("strength"), steps)  # fmt: skip
     capacity = add_struts_length(jacket, steps)
     return [Result(_DEVELOPMENT, "grout", demand, capacity, "mm", _CLAUSE, steps.lines,
                    (_IN_GROUT, _CYLINDER))]  # fmt: skip
@@ -94,14 +97,18 @@ def _grouted(jacket: Jacket, added: AddedBarLayer) -> Result:
         raise NotEvaluatedError("no footing is given for the added bars")
     steps = Steps()
     strength = np.minimum(jacket.footing.concrete_strength, jacket.grout.strength)
-    length = _add_development(added, strength, "weaker of footing and grout", steps)
+    source = (
+        f"{jacket.footing.source_of('concrete_strength')}; {jacket.grout.source_of('strength')}"
+    )
+    length = _add_development(added, strength, "weaker of footing and grout", source, steps)
     return Result(_ANCHORAGE, "embedment in grout", length, added.embedment, "mm", _CLAUSE,
                   steps.lines, (_HOLE, _CYLINDER))  # fmt: skip
 
 
 def _lap_length(jacket: Jacket, added: AddedBarLayer) -> Result:
     steps, layer = Steps(), added.layer
-    development = _add_development(added, jacket.grout.strength, "grout", steps)
+    development = _add_development(added, jacket.grout.strength, "grout",
+                                   jacket.grout.source_of("strength"), steps)  # fmt: skip
     column = jacket.column.layer
     steps.figure("φ_c", column.size, column, "diameter", "mm")
     steps.add("s", "spacing of the added bars", layer.spacing, "mm", "geometry")
@@ -125,14 +132,19 @@ def _lap_length(jacket: Jacket, added: AddedBarLayer) -> Result:
                   (_IN_GROUT, _FLEXURAL, _CYLINDER))  # fmt: skip
 
 
-def _add_development(added: AddedBarLayer, strength: Real, concrete: str, steps: Steps) -> Real:
+def _add_development(
+    added: AddedBarLayer, strength: Real, concrete: str, source: str, steps: Steps
+) -> Real:
     """Write down the development length of the expected yield strength and return it [mm]."""
     layer = added.layer
     steps.figure("φ", layer.size, layer, "diameter", "mm")
     stress = steps.figure("σ_s", "expected yield", layer.steel, "expected_yield", "MPa")
-    steps.add("f′c", concrete, strength, "MPa", "input")
-    covered = np.greater_equal(strength, LEAST_GRADE)
-    bond = design_bond_stress(within_range(strength, covered, LEAST_GRADE))
+    steps.add("f′c", concrete, strength, "MPa", source)
+    cubes = steps.add("f_ck", "f′c/0.8, 150 mm cubes", np.divide(strength, CYLINDER_OVER_CUBE),
+                      "MPa", _CUBES)  # fmt: skip
+    # a grade that went through cylinders and back is still of its grade
+    covered = np.greater_equal(np.multiply(cubes, 1.0 + 1e-9), LEAST_GRADE)
+    bond = design_bond_stress(within_range(np.maximum(cubes, LEAST_GRADE), covered, LEAST_GRADE))
     told = "by grade, 1.6 for deformed bars"
     steps.add("τ_bd", told, only_valid(bond, covered), "MPa", f"{_CLAUSE}.1")
     length = only_valid(
