@@ -233,7 +233,7 @@ def test_a_count(problems_after: Problems, written: str, shown: str, message: st
             (
                 'grout."\\u001b[2J"',
                 "3",
-                "is not a known field; known are strength, elastic_modulus",
+                "is not a known field; known are strength, specimen, elastic_modulus",
             ),
             id="hostile field",
         ),
