@@ -110,6 +110,7 @@ from jacketcheck.limit_states._rows import (
     length_at_least,
     length_at_most,
     not_applicable,
+    not_evaluated,
     only_valid,
     within_range,
 )
@@ -237,6 +238,7 @@ __all__ = [
     "limit_state",
     "no_capacity_notes",
     "not_applicable",
+    "not_evaluated",
     "only_valid",
     "pick",
     "pressure_losses",

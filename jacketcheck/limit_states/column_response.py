@@ -17,7 +17,7 @@ from jacketcheck.analysis.hinge_model import HINGE_CAUSES, HingeModel, hinge_mod
 from jacketcheck.analysis.hoop_action import tie_ratio
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.limit_state import NoScatter, Scatter, limit_state
-from jacketcheck.limit_states._rows import not_applicable
+from jacketcheck.limit_states._rows import not_evaluated
 from jacketcheck.limit_states.editions import GUIDE_SPEC
 from jacketcheck.mechanics._arrays import Real
 from jacketcheck.mechanics.relocated_hinge import P_DELTA_LIMIT, p_delta_ratio
@@ -40,7 +40,7 @@ _SHORTER: Final = (
 )
 _BUCKLES: Final = (
     "bars above the repair buckle when the demand reverses, before the section is exhausted: see "
-    "the reported row"
+    "its own row"
 )
 _DIRECTION: Final = (
     "bending in the direction in which the section above the repair is weakest; where bars held by "
@@ -53,7 +53,11 @@ _NO_CAPACITY: Final = (
     "displacement printed among the steps is that of bars that never let go, above a repair that "
     "stays elastic"
 )
-_NO_DEMAND: Final = "no displacement demand was given (actions.displacement_demand): no verdict"
+_LOWER_BOUND: Final = (
+    "a lower bound: the strain belongs to tension over a longer hinge than that of the "
+    "displacement capacity; bars of tested columns buckle later"
+)
+_NO_DEMAND: Final = "no displacement demand is given (actions.displacement_demand)"
 
 
 @limit_state(
@@ -145,7 +149,7 @@ def displacement_capacity(jacket: Jacket) -> list[Result]:
                    follows_from=HINGE_CAUSES)
         )  # fmt: skip
     if demand is None:
-        rows.append(not_applicable("Displacement capacity", _NO_DEMAND, location=_AGAINST))
+        rows.append(not_evaluated("Displacement capacity", _NO_DEMAND, location=_AGAINST))
     rows.append(buckling_row(jacket))
     steps = Steps()
     original = _add_capacity(jacket, steps, capacity_of_original(jacket), "orig")
@@ -187,7 +191,10 @@ def no_capacity_notes(model: HingeModel) -> tuple[str, ...]:
 
 
 def buckling_row(jacket: Jacket) -> Result:
-    """Displacement from which the bars above the repair buckle when it reverses; reported."""
+    """Displacement from which the bars above the repair buckle when it reverses.
+
+    A limit where a demand is given: the capacity of the section counts on bars that stay straight.
+    """
     steps, source = Steps(), "Goodnight, Kowalsky and Nau 2016"
     repaired = capacity_of_repaired(jacket)
     _add_buckling_strain(jacket, repaired, steps, source)
@@ -201,7 +208,9 @@ def buckling_row(jacket: Jacket) -> Result:
         "mm",
         source,
         steps.lines,
-        kind=Kind.REPORTED,
+        (_LOWER_BOUND,),
+        kind=Kind.REPORTED if jacket.demands.displacement is None else Kind.LIMIT,
+        rule="bar-buckling",
     )
 
 

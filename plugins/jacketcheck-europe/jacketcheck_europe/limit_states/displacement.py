@@ -20,7 +20,7 @@ from jacketcheck.plugin import (
     capacity_of_repaired,
     hinge_model,
     no_capacity_notes,
-    not_applicable,
+    not_evaluated,
 )
 from jacketcheck_europe.editions import EN_1998_2
 from jacketcheck_europe.limit_states._rows import resistance_row
@@ -58,7 +58,7 @@ def displacement_capacity(jacket: Jacket, factors: PartialFactors) -> list[Resul
     """Displacement capacity against the demand, and beside the original's."""
     demand = jacket.demands.displacement
     rows = [
-        not_applicable(_TITLE, _NO_DEMAND, location="against the demand", clause=_CLAUSE)
+        not_evaluated(_TITLE, _NO_DEMAND, location="against the demand", clause=_CLAUSE)
         if demand is None
         else _against_demand(jacket, demand, factors)
     ]
