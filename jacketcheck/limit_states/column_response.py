@@ -198,19 +198,21 @@ def buckling_row(jacket: Jacket) -> Result:
     steps, source = Steps(), "Goodnight, Kowalsky and Nau 2016"
     repaired = capacity_of_repaired(jacket)
     _add_buckling_strain(jacket, repaired, steps, source)
-    capacity = steps.add("Δ_bb", "displacement at which the extreme bar reaches it",
-                         repaired.buckling_displacement, "mm", _HINGE)  # fmt: skip
+    buckles = steps.add("Δ_bb", "displacement at which the extreme bar reaches it",
+                        repaired.buckling_displacement, "mm", _HINGE)  # fmt: skip
+    is_limit = jacket.demands.displacement is not None
     return Result(
         "Displacement at which bars buckle",
         "above the repair",
         _add_displacement(jacket, repaired, steps),
-        capacity,
+        add_counted_displacement(jacket, steps, buckles, "Δ_bb") if is_limit else buckles,
         "mm",
         source,
         steps.lines,
-        (_LOWER_BOUND,),
-        kind=Kind.REPORTED if jacket.demands.displacement is None else Kind.LIMIT,
+        (_LOWER_BOUND, *no_capacity_notes(hinge_model(jacket))),
+        kind=Kind.LIMIT if is_limit else Kind.REPORTED,
         rule="bar-buckling",
+        follows_from=HINGE_CAUSES if is_limit else (),
     )
 
 

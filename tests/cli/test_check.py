@@ -146,8 +146,8 @@ def test_user_text_does_not_become_markup(run: Run, edited: Edited) -> None:
 
 
 def test_the_verdict_names_the_cause_and_not_its_consequences(run: Run, edited: Edited) -> None:
-    """Mill scale instead of blast-cleaned steel: the seams slip, and all else is lost with them."""
-    file = edited(('"AISC B", "AASHTO B"', '"AISC A", "AASHTO A"'))
+    """Bolts left snug: the seams slip, and all else is lost with them."""
+    file = edited(('tightening = "turn-of-nut"', 'tightening = "snug"'))
     text = run("check", file)
     assert text.code == 1
     verdict = next(line for line in text.out.splitlines() if line.startswith("EXCEEDS"))
@@ -160,7 +160,7 @@ def test_the_verdict_names_the_cause_and_not_its_consequences(run: Run, edited: 
     assert table["followers"] == len(following) > 5
     assert f"; {len(following)} rows follow from it" in verdict
     assert "infinite" in {row["ratio"] for row in following}
-    assert 1.0 < max(slips) < 2.0
+    assert slips == {"infinite"}
     assert all(row["consequence_of"] == ["seam-slip"] for row in following)
     marked = [line for line in text.out.splitlines() if line.startswith("↳ ")]
     assert len(marked) == len(following)

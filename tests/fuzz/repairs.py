@@ -120,12 +120,13 @@ class _Drawing:
         bars: Table = {"size": bar.name, "count": self.bar_count, "steel": steel.name}
         # neither at a clock position that a damage record could name midway between two bars
         self._perhaps(bars, "first_angle", lambda: f"{random.uniform(-360, 360):.3f} deg")
+        strength = random.uniform(15.0, 70.0)
         table: Table = {
             "diameter": in_some_unit(random, self.diameter, "mm"),
             "height": in_some_unit(random, self.column_height, "mm"),
             "curvature": self.curvature,
             "cover": in_some_unit(random, cover, "mm"),
-            "concrete_strength": self._stress(15.0, 70.0),
+            "concrete_strength": in_some_unit(random, strength, "MPa"),
             "bars": bars,
             "hoops": {
                 "kind": random.choice(["hoops", "spiral"]),
@@ -134,7 +135,7 @@ class _Drawing:
                 "steel": tie_steel.name,
             },
         }
-        self._perhaps(table, "concrete_expected", lambda: self._stress(15.0, 90.0))
+        self._perhaps(table, "concrete_expected", lambda: self._stress(1.01 * strength, 90.0))
         return table
 
     def _damage(self) -> list[Table]:

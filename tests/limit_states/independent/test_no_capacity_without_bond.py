@@ -20,7 +20,7 @@ def test_bars_that_debond_leave_no_capacity(variant: str) -> None:
     found = rows(built(variant=variant))
     roots = dict(zip(map(id, found), roots_of(found), strict=True))
     judged = [one for one in found if one.limit_state in JUDGED and one.kind is Kind.LIMIT]
-    assert len(judged) == len(JUDGED)
+    assert len(judged) == 3  # capacity, buckling of the bars above, P-Delta
     for one in judged:
         assert one.status is Status.EXCEEDS
         assert any("debond" in note for note in one.notes)
