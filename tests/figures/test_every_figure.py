@@ -100,7 +100,7 @@ def test_nothing_is_cut_off_and_no_texts_overlap(
 
 
 def text_boxes(drawing: Drawing) -> list[tuple[str, Bbox]]:
-    drawing.figure.canvas.draw()
+    drawing.figure.draw_without_rendering()
     unused = {id(text) for axes in drawing.figure.axes for text in ticks_out_of_view(axes)}
     found = drawing.figure.findobj(lambda artist: isinstance(artist, Text) and artist.get_visible())
     texts = [text for text in found if isinstance(text, Text) and id(text) not in unused]
@@ -135,7 +135,7 @@ def test_axes_carry_their_units(name: str, system: DisplaySystem, table: Variant
 def test_what_is_drawn_to_scale_has_equal_scales(name: str, table: VariantResults) -> None:
     figure = drawing_of(name, table).figure
     (axes,) = figure.axes
-    figure.canvas.draw()
+    figure.draw_without_rendering()
     (x0, y0), (x1, y1) = axes.transData.transform([(0.0, 0.0), (1000.0, 1000.0)])
     assert x1 - x0 == pytest.approx(y1 - y0, rel=1e-6)
 
