@@ -1,7 +1,7 @@
 """Entry point: one parser, one module for each command, one place where errors become exit codes.
 
 Exit codes: 0 all ratios within 1; 1 something exceeds 1; 2 input or command cannot be used; 3 a
-check could not be evaluated; 130 interrupted.
+check could not be evaluated; 130 interrupted; 143 terminated.
 """
 
 from __future__ import annotations
@@ -13,6 +13,7 @@ from importlib import import_module
 from typing import NoReturn, Protocol, cast
 
 from jacketcheck.cli._streams import outlets
+from jacketcheck.cli._termination import Terminated, orderly_termination
 from jacketcheck.errors import InputError, JacketcheckError, MissingExtraError
 
 __all__ = ["main"]
@@ -34,7 +35,7 @@ _COMMANDS = {
     "catalog": "list what an input may name",
     "schema": "print the JSON schema of the input or of the output",
 }
-_INPUT, _NOT_EVALUATED, _INTERRUPTED = 2, 3, 130
+_INPUT, _NOT_EVALUATED, _INTERRUPTED, _TERMINATED = 2, 3, 130, 143
 
 
 class Command(Protocol):
@@ -71,13 +72,17 @@ def main(arguments: Sequence[str] | None = None) -> int:
 def _verdict(given: list[str]) -> int:
     """Exit code of what is asked for; errors are told in one line."""
     try:
-        return _run(given)
+        with orderly_termination():
+            return _run(given)
     except InputError as error:
         print(error, file=sys.stderr)
         return _INPUT
     except JacketcheckError as error:
         print(f"jacketcheck: {error}", file=sys.stderr)
         return _INPUT if isinstance(error, MissingExtraError) else _NOT_EVALUATED
+    except Terminated:
+        print("jacketcheck: terminated", file=sys.stderr)
+        return _TERMINATED
     except KeyboardInterrupt:
         print("jacketcheck: interrupted", file=sys.stderr)
         return _INTERRUPTED

@@ -149,9 +149,9 @@ def _handed_on(process: subprocess.Popen[bytes]) -> Iterator[None]:
         if process.poll() is None:
             process.send_signal(number)
 
-    # the keyboard interrupts both processes by itself
-    before = {signal.SIGINT: signal.signal(signal.SIGINT, lambda *_: None)}
-    before |= {one: signal.signal(one, hand_on) for one in (signal.SIGTERM, signal.SIGHUP)}
+    # the keyboard interrupts both processes by itself: the one that works heeds the first signal
+    handed_on = (signal.SIGINT, signal.SIGTERM, signal.SIGHUP)
+    before = {one: signal.signal(one, hand_on) for one in handed_on}
     try:
         yield
     finally:

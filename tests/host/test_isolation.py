@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import sys
 import threading
-import time
 import warnings
 
 import pytest
@@ -65,9 +64,7 @@ def test_an_exception_without_a_traceback() -> None:
 
 def test_a_call_that_hangs_is_abandoned_and_its_late_answer_does_not_count() -> None:
     go = threading.Event()
-    start = time.perf_counter()
-    outcome = call_isolated(lambda: go.wait(20.0) or 1, name="slow", seconds=0.1)
-    assert time.perf_counter() - start < 5.0
+    outcome = call_isolated(lambda: go.wait() or 1, name="slow", seconds=0.1)
     assert (outcome.value, outcome.problem) == (None, "did not return within 0.1 s")
     go.set()
     assert outcome.value is None

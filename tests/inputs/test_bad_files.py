@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import time
+import tomllib
 from pathlib import Path
 
 import pytest
@@ -94,10 +94,9 @@ def test_deep_nesting(text: str) -> None:
     assert message_of(text) == "nests more than 12 levels"
 
 
-def test_a_hostile_key_does_not_keep_the_parser_busy() -> None:
-    start = time.perf_counter()
+def test_a_hostile_key_does_not_keep_the_parser_busy(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.delattr(tomllib, "loads")  # it is never asked
     assert message_of("a." * 100_000 + "a = 1") == "line 1: is longer than 2000 characters"
-    assert time.perf_counter() - start < 5.0
 
 
 @pytest.mark.parametrize(
