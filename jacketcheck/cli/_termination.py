@@ -8,7 +8,7 @@ import signal
 import threading
 from collections.abc import Iterator
 from types import FrameType
-from typing import NoReturn
+from typing import Any, NoReturn
 
 from jacketcheck.host.watch import WATCH
 
@@ -29,7 +29,10 @@ def orderly_termination() -> Iterator[None]:
     if threading.current_thread() is not threading.main_thread():
         yield
         return
-    usual = {signal.SIGINT: signal.default_int_handler, signal.SIGTERM: signal.SIG_DFL}
+    usual: dict[signal.Signals, Any] = {
+        signal.SIGINT: signal.default_int_handler,
+        signal.SIGTERM: signal.SIG_DFL,
+    }
     ours = {one: handler for one, handler in usual.items() if signal.getsignal(one) is handler}
     met = False
 
