@@ -46,8 +46,8 @@ class CylinderStrength(float):
         strength.basis = basis
         return strength
 
-    def __getnewargs__(self) -> tuple[float, str]:
-        return float(self), self.basis
+    def __reduce__(self) -> tuple[type[Self], tuple[float, str]]:
+        return type(self), (float(self), self.basis)
 
 
 def strength_basis(strength: Any) -> str:
