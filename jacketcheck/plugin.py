@@ -52,6 +52,7 @@ from jacketcheck.analysis.lap import lap_hoop_force
 from jacketcheck.analysis.named_losses import added_bar_losses, pressure_losses, supply_losses
 from jacketcheck.analysis.repair_anchorage import RepairAnchorage, repair_anchorage
 from jacketcheck.analysis.retained import Retained, bond_pressure, clamping_supply, retained
+from jacketcheck.analysis.shear import add_shear_force, shear_force, shear_hoop_force
 from jacketcheck.analysis.splice import (
     SpliceStrength,
     add_splice_strength,
@@ -121,6 +122,7 @@ from jacketcheck.limit_states.column_response import (
     no_capacity_notes,
 )
 from jacketcheck.limit_states.footing_anchorage import added_bar_anchorage as us_added_bar_anchorage
+from jacketcheck.limit_states.seam_reserve import seam_hoop_forces
 from jacketcheck.limit_states.seam_slip import faying_class_of
 from jacketcheck.limit_states.snug_bolts import probable_slip_row
 from jacketcheck.mechanics._arrays import (
@@ -207,6 +209,7 @@ __all__ = [
     "add_hoop_force",
     "add_lap_length",
     "add_row_force",
+    "add_shear_force",
     "add_splice_strength",
     "add_struts_length",
     "added_bar_losses",
@@ -249,6 +252,9 @@ __all__ = [
     "require_positive",
     "require_within",
     "retained",
+    "seam_hoop_forces",
+    "shear_force",
+    "shear_hoop_force",
     "splice_eccentricity",
     "splice_shares",
     "splice_strength",

@@ -10,6 +10,7 @@ from jacketcheck.analysis.clamping import clamping_need
 from jacketcheck.analysis.dilation import dilation
 from jacketcheck.analysis.lap import lap_hoop_force
 from jacketcheck.analysis.memo import remembered
+from jacketcheck.analysis.shear import add_shear_force, shear_hoop_force
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._arrays import Real
 from jacketcheck.mechanics.hoop import bolt_hoop_force, hoop_force
@@ -41,8 +42,10 @@ class HoopDemand:
         That the fractured bars need, carried to the inner face of the sleeve [MPa].
     lap_force
         From the laps of added bars and column bars [N/mm].
+    shear_force
+        From the shear of the column inside the repair [N/mm].
     force
-        Hoop force at each seam: the larger of the first two, and the laps' [N/mm].
+        Hoop force at each seam: the larger of the first two, the laps' and the shear's [N/mm].
     bolt_force
         Of it, on the hardest-worked bolt [N].
     """
@@ -50,13 +53,14 @@ class HoopDemand:
     dilation_pressure: Real
     clamping_pressure: Real
     lap_force: Real
+    shear_force: Real
     force: Real
     bolt_force: Real
 
     @property
     def pressure_force(self) -> Real:
         """Hoop force of the governing pressure alone [N/mm]."""
-        return self.force - self.lap_force
+        return self.force - self.lap_force - self.shear_force
 
 
 @remembered
@@ -64,19 +68,21 @@ def hoop_demand(jacket: Jacket) -> HoopDemand:
     """Hoop force that the sleeve and its seams must carry.
 
     Dilation and clamping are the same pressure asked for two reasons, so that the larger counts;
-    the laps' splitting force comes on top.
+    the laps' splitting force comes on top, and the tension by which the sleeve carries shear.
     """
     radius = jacket.sleeve.inner_radius
     from_dilation = dilation(jacket).expected.sleeve_pressure
     need = clamping_need(jacket).largest_core_pressure
     from_clamping = np.multiply(need, jacket.column.radius) / radius
     from_laps = lap_hoop_force(jacket)
+    from_shear = shear_hoop_force(jacket)
     pressure = np.maximum(from_dilation, from_clamping)
-    force = np.add(hoop_force(pressure, inner_radius=radius), from_laps)
+    force = hoop_force(pressure, inner_radius=radius) + np.add(from_laps, from_shear)
     return HoopDemand(
         dilation_pressure=from_dilation,
         clamping_pressure=from_clamping,
         lap_force=from_laps,
+        shear_force=from_shear,
         force=force,
         bolt_force=bolt_hoop_force(
             force, pitch=jacket.bolts.tributary_height, bolt_columns=jacket.bolts.columns
@@ -85,8 +91,8 @@ def hoop_demand(jacket: Jacket) -> HoopDemand:
 
 
 def other_hoop_force(jacket: Jacket) -> Real:
-    """Hoop force that does not press on the core: the laps' [N/mm]."""
-    return lap_hoop_force(jacket)
+    """Hoop force that does not press on the core: of laps and of shear [N/mm]."""
+    return np.add(lap_hoop_force(jacket), shear_hoop_force(jacket))
 
 
 def add_radii(jacket: Jacket, steps: Steps) -> None:
@@ -109,7 +115,8 @@ def add_hoop_force(jacket: Jacket, steps: Steps) -> Real:
               "limit state clamping")  # fmt: skip
     steps.add("p_cl", "p_c R_c/R_i", demand.clamping_pressure, "MPa", "cracked grout")
     steps.add("N_lap", "non-contact laps", demand.lap_force, "N/mm", "limit state added-bar-lap")
-    return steps.add("N", "max(p_dil, p_cl) R_i + N_lap", demand.force, "N/mm", _EQUILIBRIUM)
+    add_shear_force(jacket, steps)
+    return steps.add("N", "max(p_dil, p_cl) R_i + N_lap + N_V", demand.force, "N/mm", _EQUILIBRIUM)
 
 
 def add_bolt_force(jacket: Jacket, steps: Steps) -> Real:

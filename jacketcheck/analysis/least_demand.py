@@ -7,6 +7,7 @@ import numpy as np
 from jacketcheck.analysis.axial_strain import CheckedStrain, checked_axial_strain
 from jacketcheck.analysis.lap import tension_share
 from jacketcheck.analysis.memo import assuming
+from jacketcheck.analysis.shear import shear_force
 from jacketcheck.jacket.jacket import Jacket
 
 __all__ = ["with_least_demand"]
@@ -24,7 +25,7 @@ def with_least_demand(jacket: Jacket) -> Jacket:
     -------
     Jacket
         The same, with the declared axial strain (zero where none is declared) and one added bar
-        in tension.
+        in tension, and without shear of the column.
 
     Notes
     -----
@@ -42,4 +43,4 @@ def with_least_demand(jacket: Jacket) -> Jacket:
     )
     added = jacket.added_bars
     share = 0.0 if added is None else np.divide(1.0, added.layer.count)
-    return assuming(jacket, {checked_axial_strain: strain, tension_share: share})
+    return assuming(jacket, {checked_axial_strain: strain, tension_share: share, shear_force: 0.0})

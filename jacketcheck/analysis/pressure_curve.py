@@ -9,7 +9,7 @@ import numpy as np
 from jacketcheck.analysis.axial_strain import checked_axial_strain
 from jacketcheck.analysis.dilation import dilation
 from jacketcheck.analysis.hoop_action import core_concrete, hoop_action, restraint
-from jacketcheck.analysis.lap import lap_hoop_force
+from jacketcheck.analysis.hoop_demand import other_hoop_force
 from jacketcheck.analysis.memo import remembered
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._arrays import Floats
@@ -31,8 +31,8 @@ _BEYOND = 1.4
 class PressureCurve:
     """Pressure on the inner face of the sleeve against axial strain of the core; one design.
 
-    The curve is that of the dilating core alone. Yield and slip are marked where dilation and the
-    laps of added bars and column bars together reach them.
+    The curve is that of the dilating core alone. Yield and slip are marked where dilation, the laps
+    of added bars and column bars, and shear together reach them.
 
     Attributes
     ----------
@@ -45,7 +45,7 @@ class PressureCurve:
         Pressure at which the sleeve (specified minimum strength) yields and the seams slip without
         the laps [MPa]; slip is infinite for snug-tight bolts, which never hold by friction.
     lap_pressure
-        Pressure that would cause the laps' hoop force [MPa].
+        Pressure that would cause the hoop force of laps and shear [MPa].
     yield_strain, slip_strain
         Axial strain at which yield and slip are reached, laps included [-]; infinite where the
         sleeve yields, with its expected strength, before the seams slip.
@@ -85,7 +85,7 @@ def pressure_curve(jacket: Jacket) -> PressureCurve:
     core, action, state = core_concrete(jacket), hoop_action(jacket), dilation(jacket)
     minimum = restraint(jacket, expected_sleeve=False, column_hoops=False, play=False)
     expected = restraint(jacket, expected_sleeve=True, column_hoops=False, play=False)
-    laps = float(np.divide(lap_hoop_force(jacket), jacket.sleeve.inner_radius))
+    laps = float(np.divide(other_hoop_force(jacket), jacket.sleeve.inner_radius))
     checked = float(checked_axial_strain(jacket).value)
     corners = [
         float(axial_strain_at_sleeve_yield(core=core, restraint=ring))

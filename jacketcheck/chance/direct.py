@@ -44,8 +44,8 @@ class RingFigures:
         Of the sleeve, and of seams and grout together [mm/MPa].
     yield_force, slip_force
         Hoop force at which the sleeve yields, and at which the hardest-worked row slips [N/mm].
-    clamping_force, lap_force
-        Hoop force from clamping and from laps [N/mm].
+    clamping_force, lap_force, shear_force
+        Hoop force from clamping, from laps and from shear [N/mm].
     concrete_strength, concrete_modulus
         Of the core [MPa].
     """
@@ -58,6 +58,7 @@ class RingFigures:
     slip_force: float
     clamping_force: float
     lap_force: float
+    shear_force: float
     concrete_strength: float
     concrete_modulus: float
 
@@ -87,6 +88,7 @@ def ring_figures(jacket: Jacket, factors: Mapping[str, Real]) -> RingFigures | N
         clamping_force=float(demand.clamping_pressure) * radius
         * mean["clamping-friction"] / mean[target],
         lap_force=float(demand.lap_force) / mean["added-bar-tensile"],
+        shear_force=float(demand.shear_force),
         concrete_strength=float(concrete.expected) / mean["column-concrete"],
         concrete_modulus=float(concrete.elastic_modulus) / mean["column-concrete"] ** 0.5,
     )  # fmt: skip
@@ -110,7 +112,7 @@ def exceeded(
     """
     yields = _product(ring.yield_force, factors["sleeve-yield"], factors["sleeve-thickness"])
     slips = _product(ring.slip_force, factors["slip-coefficient"], factors["bolt-pretension"])
-    laps = _product(ring.lap_force, factors["added-bar-tensile"])
+    laps = _product(ring.lap_force, factors["added-bar-tensile"]) + ring.shear_force
     clamping = np.divide(
         _product(ring.clamping_force, factors[bar_target(jacket)]), factors["clamping-friction"]
     )

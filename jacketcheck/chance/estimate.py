@@ -233,13 +233,13 @@ class _Estimate:
         failures = self.model.failures
         if limit.effort == "sections":
             return single_ratios([limit], self._mean.realisation, failures=failures)[limit.id]
-        sample = with_strain(self._mean.realisation, self.model.strain)
+        sample = with_strain(self._mean.realisation, self.model.strain, self.model.jacket)
         return single_ratios([limit], sample, failures=failures)[limit.id]
 
     def with_ring(self) -> _Estimate:
         """Find the figures for comparison, unless the ring cannot be analysed at mean values."""
         means = self.model.variables.means()
-        sample = with_strain(self._mean.realisation, self.model.strain)
+        sample = with_strain(self._mean.realisation, self.model.strain, self.model.jacket)
         try:
             ring = ring_figures(sample.jacket, means)
         except JacketcheckError:

@@ -15,6 +15,7 @@ from jacketcheck.analysis.hinge import hinge, original_response
 from jacketcheck.analysis.interface import SHEAR_FACTOR, interface
 from jacketcheck.analysis.lap import tension_share
 from jacketcheck.analysis.memo import assuming
+from jacketcheck.analysis.shear import shear_force
 from jacketcheck.chance.base_strain import BaseStrain
 from jacketcheck.chance.limit import Limit, NotApplicableError
 from jacketcheck.chance.realisation import Realisation, realise, some_samples
@@ -102,7 +103,7 @@ def _tried(
     size: int,
 ) -> tuple[dict[str, Floats], list[tuple[Limit, Exception]]]:
     with np.errstate(all="ignore"):  # what comes of it shows in the ratio
-        sample = with_strain(realise(jacket, factors), strain)
+        sample = with_strain(realise(jacket, factors), strain, jacket)
     return _evaluated(limits, sample, size)
 
 
@@ -122,9 +123,12 @@ def _evaluated(
     return found, broken
 
 
-def with_strain(sample: Realisation, strain: BaseStrain) -> Realisation:
-    """The sample without need of a section analysis."""
-    known: dict[Any, Any] = {checked_axial_strain: strain.checked(sample.factors)}
+def with_strain(sample: Realisation, strain: BaseStrain, jacket: Jacket) -> Realisation:
+    """The sample without need of a section analysis; the column's shear is the jacket's."""
+    known: dict[Any, Any] = {
+        checked_axial_strain: strain.checked(sample.factors),
+        shear_force: shear_force(jacket),
+    }
     if sample.jacket.added_bars is not None:
         known[tension_share] = strain.tension_share
     return replace(sample, jacket=assuming(sample.jacket, known))

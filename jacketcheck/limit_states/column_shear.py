@@ -8,9 +8,13 @@ import numpy as np
 
 from jacketcheck.analysis.displacement import capacity_of_repaired
 from jacketcheck.analysis.hinge import add_hinge
+from jacketcheck.analysis.hoop_action import hoop_action
+from jacketcheck.analysis.hoop_demand import add_radii, hoop_demand
+from jacketcheck.errors import NotEvaluatedError
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.limit_state import Scatter, limit_state
 from jacketcheck.limit_states.editions import GUIDE_SPEC
+from jacketcheck.limit_states.seam_reserve import seam_hoop_forces
 from jacketcheck.mechanics import degrading_column_shear as degrading
 from jacketcheck.mechanics import guide_spec_column_shear as guide
 from jacketcheck.mechanics._arrays import Real
@@ -22,8 +26,20 @@ __all__ = ["column_shear", "repair_shear"]
 
 _JACKET: Final = "Priestley, Seible, Xiao and Verma 1994, ACI Struct. J. 91(4)"
 _SLEEVE_ALONE: Final = (
-    "engineering judgement: damaged concrete, its hoops and the added bars are not counted; seams "
-    "that hold the sleeve's yield force (sleeve and splice rows) are taken for granted"
+    "engineering judgement: damaged concrete, its hoops and the added bars are not counted; the "
+    "hoop force of this shear is in the demand on sleeve and seams"
+)
+_SEAMS: Final = (
+    "seam-slip",
+    "seam-bolt-shear",
+    "sleeve-bearing",
+    "splice-bearing",
+    "seam-bolt-row",
+    "sleeve-net-rupture",
+    "splice-gross-yield",
+    "splice-net-rupture",
+    "seam-block-shear",
+    "hoop-clamping",
 )
 _DESIGN_SHARE: Final = 0.85
 _HINGE: Final = "plastic hinge method"
@@ -199,6 +215,17 @@ def _row(
                   rule=rule[0], resistance_factor=rule[1])  # fmt: skip
 
 
+def _seam_forces(jacket: Jacket) -> tuple[Real, Real]:
+    """Hoop force that the seams carry by strength, and before they slip [N/mm]."""
+    forces = [force for _, force in seam_hoop_forces(jacket)]
+    if not forces:
+        raise NotEvaluatedError("no strength of the seams could be evaluated")
+    bolts, action = jacket.bolts, hoop_action(jacket)
+    slip = np.multiply(action.slip_force, bolts.columns) / bolts.tributary_height
+    least = np.min(np.broadcast_arrays(*forces), axis=0)[()]
+    return least, slip if bolts.pretensioned else np.inf
+
+
 @limit_state(
     "repair-shear",
     title="Shear of the column inside the repair",
@@ -210,24 +237,49 @@ def _row(
     ),
 )
 def repair_shear(jacket: Jacket) -> list[Result]:
-    """Hoop action of the sleeve alone against the shear that the relocated hinge brings."""
-    steps, sleeve = Steps(), jacket.sleeve
-    demand = add_hinge(jacket, steps).shear
+    """Hoop action of the sleeve alone against the shear that the relocated hinge brings.
+
+    The hoop stress is what the sleeve's yield leaves beside laps and clamping, or, if that is less,
+    what its seams leave beside everything else that pulls at them: by strength, and for
+    pretensioned bolts by slip. Dilation is a movement that a yielding sleeve gives way to; it takes
+    nothing off the yield force, but it pulls at the seams.
+    """
+    steps, sleeve, demand = Steps(), jacket.sleeve, hoop_demand(jacket)
+    shear = add_hinge(jacket, steps).shear
     steps.figure("F_y", sleeve.steel.name, sleeve.steel, "yield_strength", "MPa")
-    steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
-    diameter = jacket.column.diameter
-    steps.add("D", "column, less than the sleeve", diameter, "mm", "input column.diameter")
-    nominal = jacket_shear(
-        sleeve.steel.yield_strength, thickness=sleeve.thickness, jacket_diameter=diameter
-    )
-    steps.add("V_sj", "(π/2) t F_y D", nominal, "N", f"{_JACKET}, cracks at 45°")
+    thickness = steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
+    add_radii(jacket, steps)
+    steps.add("p_dil", "dilation, expected yield", demand.dilation_pressure, "MPa",
+              "as limit state hoop-dilation, with the sleeve's expected yield")  # fmt: skip
+    steps.add("p_cl", "clamping that the bars need", demand.clamping_pressure, "MPa",
+              "limit state clamping")  # fmt: skip
+    steps.add("N_lap", "non-contact laps", demand.lap_force, "N/mm", "limit state added-bar-lap")
+    forced = np.multiply(demand.clamping_pressure, sleeve.inner_radius) + demand.lap_force
+    wall = steps.add("N_1", "max(F_y t − p_cl R_i − N_lap, 0)", np.maximum(
+        np.multiply(sleeve.steel.yield_strength, thickness) - forced, 0.0), "N/mm",
+        "yield of the sleeve, beside what does not give way")  # fmt: skip
+    strength, slip = _seam_forces(jacket)
+    steps.add("N_str", "least design strength of the seams", strength, "N/mm",
+              "limit states of seam bolts and seam plates")  # fmt: skip
+    steps.add("N_slip", "slip of the hardest-worked row; none for snug bolts, which bear", slip,
+              "N/mm", "friction, smallest slip coefficient")  # fmt: skip
+    seam = steps.add("N_seam", "min(N_str, N_slip)", np.minimum(strength, slip), "N/mm",
+                     "series of parts")  # fmt: skip
+    left = steps.add("N_2", "max(N_seam − max(p_dil, p_cl) R_i − N_lap, 0)", np.maximum(
+        np.subtract(seam, np.add(demand.pressure_force, demand.lap_force)), 0.0), "N/mm",
+        "seams, beside everything that pulls at them")  # fmt: skip
+    stress = steps.add("σ_h", "min(F_y, N_1/t, N_2/t)",
+                       np.minimum(wall, left) / thickness, "MPa", _JACKET)  # fmt: skip
+    unit = jacket_shear(1.0, thickness=thickness, jacket_diameter=jacket.column.diameter)
+    nominal = np.multiply(stress, unit)
+    steps.add("V_sj", "(π/2) t σ_h D", nominal, "N", f"{_JACKET}, cracks at 45°")
     factor = steps.add("φ", "shear", guide.GUIDE_SPEC_SHEAR_FACTOR, "1", f"{GUIDE_SPEC} 8.6.1")
     capacity = steps.add("φV_sj", "φ V_sj", np.multiply(factor, nominal), "N", _JACKET)
     return [
         Result(
             "Shear of the column inside the repair",
             "over the height of the sleeve",
-            demand,
+            shear,
             capacity,
             "N",
             _JACKET,
@@ -235,5 +287,6 @@ def repair_shear(jacket: Jacket) -> list[Result]:
             (_SLEEVE_ALONE,),
             rule="sleeve-shear",
             resistance_factor=factor,
+            follows_from=_SEAMS,
         )
     ]

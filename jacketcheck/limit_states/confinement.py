@@ -16,6 +16,7 @@ from jacketcheck.analysis.hoop_demand import add_radii, add_rows
 from jacketcheck.analysis.lap import lap_hoop_force
 from jacketcheck.analysis.named_losses import supply_losses
 from jacketcheck.analysis.retained import clamping_supply, retained
+from jacketcheck.analysis.shear import add_shear_force
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.limit_state import NoScatter, Scatter, limit_state
 from jacketcheck.limit_states._rows import not_applicable
@@ -116,7 +117,9 @@ def _add_supply(jacket: Jacket, steps: Steps) -> None:
     steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
     steps.add("N_lap", "non-contact laps", lap_hoop_force(jacket), "N/mm",
               "limit state added-bar-lap")  # fmt: skip
-    steps.add("p_y", "max(F_y t − N_lap, 0)/R_i", supply.at_yield, "MPa", "thin shell, beside laps")
+    add_shear_force(jacket, steps)
+    steps.add("p_y", "max(F_y t − N_lap − N_V, 0)/R_i", supply.at_yield, "MPa",
+              "thin shell, beside laps and shear")  # fmt: skip
     slip = action.slip_force if jacket.bolts.pretensioned else np.inf
     steps.add(
         "V_slip", "one bolt, smallest slip coefficient; not for snug bolts", slip, "N", "friction"
@@ -124,8 +127,8 @@ def _add_supply(jacket: Jacket, steps: Steps) -> None:
     add_rows(jacket, steps)
     steps.add("h_t", "max(s, e_end + s/2)", jacket.bolts.tributary_height, "mm", "tributary height")
     steps.add("n_c", "columns", jacket.bolts.columns, "1", "input bolts.columns")
-    steps.add("p_slip", "max(V_slip n_c/h_t − N_lap, 0)/R_i", supply.at_slip, "MPa",
-              "hardest-worked row, beside laps")  # fmt: skip
+    steps.add("p_slip", "max(V_slip n_c/h_t − N_lap − N_V, 0)/R_i", supply.at_slip, "MPa",
+              "hardest-worked row, beside laps and shear")  # fmt: skip
 
 
 @limit_state(

@@ -12,6 +12,7 @@ from jacketcheck.analysis.dilation import dilation
 from jacketcheck.analysis.hoop_action import hoop_action
 from jacketcheck.analysis.hoop_demand import add_radii
 from jacketcheck.analysis.lap import lap_hoop_force
+from jacketcheck.analysis.shear import add_shear_force
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.limit_state import Scatter, limit_state
 from jacketcheck.limit_states.editions import AISC
@@ -70,7 +71,10 @@ def hoop_dilation(jacket: Jacket) -> list[Result]:
     stiffness = np.multiply(jacket.sleeve.steel.elastic_modulus, jacket.sleeve.thickness)
     steps.add("N_lap", "non-contact laps", lap_hoop_force(jacket), "N/mm", _LAPS)
     laps = steps.add("ε_lap", "N_lap/(E t)", lap_hoop_force(jacket) / stiffness, "1", "thin shell")
-    demand = steps.add("ε_h", "ε_dil + ε_lap", np.add(state.minimum.sleeve_hoop_strain, laps), "1",
+    shear = steps.add("ε_V", "N_V/(E t)", add_shear_force(jacket, steps) / stiffness, "1",
+                      "thin shell")  # fmt: skip
+    demand = steps.add("ε_h", "ε_dil + ε_lap + ε_V",
+                       np.add(state.minimum.sleeve_hoop_strain, laps) + shear, "1",
                        "thin shell")  # fmt: skip
     strength = _add_yield(jacket, steps)
     capacity = steps.add("φε_y", "φ F_y/E", strength / jacket.sleeve.steel.elastic_modulus, "1",
@@ -152,7 +156,9 @@ def hoop_clamping(jacket: Jacket) -> list[Result]:
     lap = steps.add("N_lap", "non-contact laps", lap_hoop_force(jacket), "N/mm", _LAPS)
     force = hoop.hoop_force(pressure, inner_radius=sleeve.inner_radius) + lap
     steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
-    demand = steps.add("σ", "(p R_i + N_lap)/t", force / sleeve.thickness, "MPa", "thin shell")
+    force = force + add_shear_force(jacket, steps)
+    demand = steps.add("σ", "(p R_i + N_lap + N_V)/t", force / sleeve.thickness, "MPa",
+                       "thin shell")  # fmt: skip
     capacity = steps.add("φF_y", "φ F_y", _add_yield(jacket, steps), "MPa", _YIELD)
     return [
         Result(

@@ -8,6 +8,7 @@ from typing import Final
 import numpy as np
 
 from jacketcheck.analysis.hoop_demand import add_rows
+from jacketcheck.errors import NotEvaluatedError
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.limit_state import LimitState, limit_state
 from jacketcheck.limit_states._rows import LAYOUT_RULE, not_evaluated
@@ -28,11 +29,11 @@ from jacketcheck.mechanics._arrays import Real
 from jacketcheck.mechanics.plate_strength import gross_yield_strength
 from jacketcheck.results import Kind, Result, Steps
 
-__all__ = ["seam_reserve"]
+__all__ = ["seam_hoop_forces", "seam_reserve"]
 
 _TITLE: Final = "Seam beside the sleeve's yield"
 _PER_BOLT: Final = frozenset({"seam-slip", "seam-bolt-shear"})
-_STRENGTH: Final = (
+SEAM_STRENGTH: Final = (
     seam_bolt_shear,
     sleeve_bearing,
     splice_bearing,
@@ -57,13 +58,13 @@ _VERTICAL: Final = (
 def seam_reserve(jacket: Jacket) -> list[Result]:
     """Expected yield of the sleeve beside design strength and slip resistance of its seams."""
     return [
-        _row(jacket, "strength of the seams", _STRENGTH),
+        _row(jacket, "strength of the seams", SEAM_STRENGTH),
         _row(jacket, "slip resistance of the seams", (seam_slip,)),
     ]
 
 
 def _row(jacket: Jacket, where: str, limit_states: Iterable[LimitState]) -> Result:
-    forces = dict(_hoop_forces(jacket, limit_states))
+    forces = dict(seam_hoop_forces(jacket, limit_states))
     if not forces:
         reason = "no row of it could be evaluated"
         return not_evaluated(_TITLE, reason, location=where, clause="no clause")
@@ -83,10 +84,16 @@ def _row(jacket: Jacket, where: str, limit_states: Iterable[LimitState]) -> Resu
                   steps.lines, (_NOT_DESIGNED, _VERTICAL), kind=Kind.REPORTED)  # fmt: skip
 
 
-def _hoop_forces(jacket: Jacket, limit_states: Iterable[LimitState]) -> Iterator[tuple[str, Real]]:
+def seam_hoop_forces(
+    jacket: Jacket, limit_states: Iterable[LimitState] = SEAM_STRENGTH
+) -> Iterator[tuple[str, Real]]:
     """Hoop force that each row's design value stands for, by title and clause [N/mm]."""
     for one in limit_states:
-        for row in one.evaluate(jacket):
+        try:
+            found = one.evaluate(jacket)
+        except NotEvaluatedError:  # its own row says so
+            continue
+        for row in found:
             if row.kind is not Kind.LIMIT:
                 continue
             force = row.capacity

@@ -47,4 +47,4 @@ def as_specified(pier: Jacket) -> Realisation:
     declared = pier.demands.axial_strain
     assert declared is not None
     share = float(tension_share(sample.jacket))
-    return with_strain(sample, BaseStrain("declared", float(declared), 0.0, share))
+    return with_strain(sample, BaseStrain("declared", float(declared), 0.0, share), pier)

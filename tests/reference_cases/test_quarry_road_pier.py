@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from jacketcheck.causes import roots_of
+from jacketcheck.causes import causes_first, roots_of
 from jacketcheck.results import Kind, Result
 from tests.support.jackets import VARIANTS, built, rows
 
@@ -19,9 +19,9 @@ SLEEVE = {
 
 
 def _limits(variant: str) -> list[Result]:
-    """Rows with a verdict, worst first; of equals the one that is asked first."""
+    """Rows with a verdict: causes before what follows from them, each worst first."""
     found = [one for one in rows(built(variant=variant)) if one.kind is Kind.LIMIT]
-    return sorted(found, key=lambda one: -round(one.severity, 9))
+    return list(causes_first(found))
 
 
 def _exceeded(variant: str) -> set[str]:

@@ -11,6 +11,7 @@ from jacketcheck.plugin import (
     Result,
     Steps,
     add_axial_strain,
+    add_shear_force,
     clamping_need,
     dilation,
     hoop_action,
@@ -60,7 +61,11 @@ def hoop_dilation(jacket: Jacket, factors: PartialFactors) -> list[Result]:
     steps.add("N_lap", "non-contact laps", lap_hoop_force(jacket), "N/mm", _LAPS)
     laps = np.divide(lap_hoop_force(jacket), np.multiply(modulus, sleeve.thickness))
     steps.add("ε_lap", "N_lap/(E t)", laps, "1", "thin shell")
-    demand = steps.add("ε_h", "ε_dil + ε_lap", np.add(strain, laps), "1", "thin shell")
+    steps.add("D", "column", jacket.column.diameter, "mm", "input column.diameter")
+    shear = steps.add("ε_V", "N_V/(E t)", add_shear_force(jacket, steps)
+                      / np.multiply(modulus, sleeve.thickness), "1", "thin shell")  # fmt: skip
+    demand = steps.add("ε_h", "ε_dil + ε_lap + ε_V", np.add(strain, laps) + shear, "1",
+                       "thin shell")  # fmt: skip
     stress = add_design_yield(sleeve.steel, factors, steps)
     capacity = steps.add("ε_yd", "f_yd/E", np.divide(stress, modulus), "1", _YIELD)
     return [
@@ -90,7 +95,9 @@ def hoop_clamping(jacket: Jacket, factors: PartialFactors) -> list[Result]:
     lap = steps.add("N_lap", "non-contact laps", lap_hoop_force(jacket), "N/mm", _LAPS)
     steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
     force = np.add(pressure * sleeve.inner_radius, lap)
-    demand = steps.add("σ", "(p R_i + N_lap)/t", force / sleeve.thickness, "MPa", "thin shell")
+    force = force + add_shear_force(jacket, steps)
+    demand = steps.add("σ", "(p R_i + N_lap + N_V)/t", force / sleeve.thickness, "MPa",
+                       "thin shell")  # fmt: skip
     return [
         resistance_row(
             "Hoop yield of the sleeve under clamping",
