@@ -74,7 +74,8 @@ class BaseState:
     core_strain, extreme_strain
         Compressive strain at the edge of the column and at the outermost fibre [-].
     added_bars_in_tension
-        Share of the added bars that are in tension [-]; 1 where the demand is not carried.
+        Share of their yield force with which the added bars pull together [-], a bar beyond yield
+        as one at yield; 1 where the demand is not carried.
     """
 
     holds: Real
@@ -126,8 +127,16 @@ def _state(jacket: Jacket, response: MomentCurvature) -> BaseState:
         curvature=float(between(response.curvature)),
         core_strain=float(between(response.core_compressive_strain)),
         extreme_strain=float(between(response.extreme_compressive_strain)),
-        added_bars_in_tension=float(np.mean(added > 0.0)) if holds and added.size else 1.0,
+        added_bars_in_tension=_pulling_share(jacket, added) if holds else 1.0,
     )
+
+
+def _pulling_share(jacket: Jacket, stress: Floats) -> float:
+    """Mean tension of the added bars over their yield strength, none counted beyond it [-]."""
+    if jacket.added_bars is None:
+        return 1.0
+    share = stress / float(jacket.added_bars.layer.steel.expected_yield)
+    return float(np.mean(np.clip(share, 0.0, 1.0)))
 
 
 @remembered

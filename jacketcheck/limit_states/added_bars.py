@@ -92,8 +92,8 @@ def _lap_force(jacket: Jacket, added: AddedBarLayer, title: str) -> Result:
     add_added_bar(added, steps)
     steps.figure("f_ue", added.layer.steel.name, added.layer.steel, "expected_tensile", "MPa")
     steps.add("n", "added bars", added.layer.count, "1", "input added_bars.count")
-    steps.add("k", "share in tension under the base demand", tension_share(jacket), "1",
-              "section analysis of the repaired base")  # fmt: skip
+    steps.add("k", "share of their yield force with which the bars pull under the base demand",
+              tension_share(jacket), "1", "section analysis of the repaired base")  # fmt: skip
     add_struts_length(jacket, steps)
     demand = steps.add("N_lap", "k n A_b f_ue/(2 π l_s)", lap_hoop_force(jacket), "N/mm", clause)
     steps.figure("F_y", sleeve.steel.name, sleeve.steel, "yield_strength", "MPa")
