@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final
 
 import numpy as np
@@ -40,6 +41,10 @@ _SEAMS: Final = (
     "splice-net-rupture",
     "seam-block-shear",
     "hoop-clamping",
+)
+_NO_COMPRESSION: Final = (
+    "8.6.2 counts the concrete (V_c) under axial compression only: without any, the strength falls "
+    "to that of the hoops at once; a step of the code, not of the column"
 )
 _DESIGN_SHARE: Final = 0.85
 _HINGE: Final = "plastic hinge method"
@@ -96,7 +101,9 @@ def _guide_spec(jacket: Jacket) -> Result:
     hoops = _add_guide_hoops(jacket, steps, f"{clause}.3")
     factor = steps.add("φ", "shear", guide.GUIDE_SPEC_SHEAR_FACTOR, "1", f"{clause}.1")
     capacity = steps.add("φV_n", "φ (V_c + V_s)", factor * np.add(concrete, hoops), "N", clause)
-    return _row(demand, capacity, clause, steps, ("guide-spec-shear", factor))
+    row = _row(demand, capacity, clause, steps, ("guide-spec-shear", factor))
+    bare = np.any(np.less_equal(jacket.demands.axial_load, 0.0))
+    return replace(row, notes=(_NO_COMPRESSION,)) if bare else row
 
 
 def _add_guide_concrete(jacket: Jacket, steps: Steps, ductility: Real, clause: str) -> Real:
