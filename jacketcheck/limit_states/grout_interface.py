@@ -36,8 +36,8 @@ _ACI_SHEAR_FACTOR: Final = 0.75
 """Strength reduction factor for shear (ACI 318-19 21.2.1)."""
 _JUDGEMENT = (
     "engineering judgement: half of the added bars pull at 1.25 f_y over half of the column's "
-    "perimeter, held by friction under the pressure that the sleeve keeps; cohesion is not counted. "
-    "The pressure is there once the face has opened by w and slipped some more, about 1 mm, which "
+    "perimeter, held by friction under the pressure that the sleeve keeps; cohesion is not "
+    "counted. The pressure is there once the face has opened by w and slipped about 1 mm, which "
     "sections with full friction do not see"
 )
 
@@ -149,10 +149,11 @@ def _add_face(jacket: Jacket, added: AddedBarLayer, steps: Steps, face: Interfac
     steps.add("D", "column", diameter, "mm", "input column.diameter")
     steps.add("p", "supplied and kept for the next cycle, on the core", face.pressure, "MPa",
               "limit states clamping, retained-pressure")  # fmt: skip
-    steps.add("ε_cl", "hoop strain at which this pressure is there", jacket.judgement.clamping_strain,
-              "1", "input judgement.clamping_strain")  # fmt: skip
-    steps.add("w", "ε_cl D/2, opening of the face and its cracks by then", np.multiply(
-        jacket.judgement.clamping_strain, np.divide(diameter, 2.0)), "mm",
-        "geometry")  # fmt: skip
+    strain = steps.add("ε_cl", "hoop strain at which this pressure is there",
+                       jacket.judgement.clamping_strain, "1",
+                       "input judgement.clamping_strain")  # fmt: skip
+    opening = np.multiply(strain, diameter) / 2.0
+    steps.add("w", "ε_cl D/2, opening of the face and its cracks by then", opening, "mm",
+              "geometry")  # fmt: skip
     area = np.pi * np.multiply(diameter, height) / 2.0
     return steps.add("A_cv", "π D h/2", area, "mm2", "geometry")
