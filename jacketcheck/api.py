@@ -8,6 +8,7 @@ from importlib.metadata import version
 from pathlib import Path
 
 from jacketcheck.causes import causes_first
+from jacketcheck.coverage import left_to_the_engineer
 from jacketcheck.engine.evaluate import evaluate
 from jacketcheck.engine.judgement_rows import judgement_rows
 from jacketcheck.engine.own_classes import jacket_for
@@ -104,6 +105,7 @@ def check_jackets(
             results = tuple(_with_origins(one, repair, variant) for one in results)
         tables.append(VariantResults(variant, name, jacket, causes_first(results)))
     return CheckReport(
+        not_covered=left_to_the_engineer(breakout_open=any(one.open_points for one in tables)),
         job=repair.base.job,
         source=repair.source,
         digest=repair.digest,

@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
-__all__ = ["CAUTIONS", "NOT_COVERED"]
+__all__ = ["BREAKOUT_OPEN", "CAUTIONS", "NOT_COVERED", "left_to_the_engineer"]
 
 CAUTIONS = (
     "These results support, and never replace, the judgement of a licensed engineer.",
     "Local codes govern; editions are named with each row.",
     "Check the input against the structure: a result is no better than what was written down.",
+)
+
+BREAKOUT_OPEN = (
+    "open point: that no cone breaks out of the footing around the added bars is said "
+    "(added_bars.breakout_precluded) and not shown; give the reinforcement that takes their "
+    "tension (added_bars.anchor_reinforcement)"
 )
 
 NOT_COVERED = (
@@ -21,3 +27,8 @@ NOT_COVERED = (
     "low-cycle fatigue of bars strained in the earthquake and not replaced",
     "temporary support of the column during the repair",
 )
+
+
+def left_to_the_engineer(*, breakout_open: bool) -> tuple[str, ...]:
+    """What results leave to the engineer, open points of the input first."""
+    return (*((BREAKOUT_OPEN,) if breakout_open else ()), *NOT_COVERED)

@@ -84,6 +84,7 @@ from jacketcheck.catalog.records import (
     RebarSteel,
     StrengthBand,
 )
+from jacketcheck.coverage import BREAKOUT_OPEN
 from jacketcheck.errors import CatalogError, DomainError, NotEvaluatedError
 from jacketcheck.hookspecs import API_VERSION, hookimpl
 from jacketcheck.jacket.column_parts import (
@@ -138,6 +139,7 @@ from jacketcheck.results import Kind, Result, Step, Steps
 
 __all__ = [
     "API_VERSION",
+    "BREAKOUT_OPEN",
     "HINGE_CAUSES",
     "AddedBarLayer",
     "AssemblyRules",

@@ -91,6 +91,11 @@ class VariantResults:
         exceeding = sum(row.status is Status.EXCEEDS for row in self.results)
         return exceeding - self.followers - (self.governing.status is Status.EXCEEDS)
 
+    @property
+    def open_points(self) -> tuple[str, ...]:
+        """What must still be shown before the verdict holds, each once."""
+        return tuple(dict.fromkeys(text for row in self.results for text in row.open_points))
+
     def limits(self) -> tuple[Result, ...]:
         """Rows with a ratio of demand to capacity."""
         return tuple(result for result in self.results if result.kind is Kind.LIMIT)

@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from enum import Enum
-from typing import Any, Protocol, TypeVar
+from typing import Any, Final, Protocol, TypeVar
 
 import numpy as np
 
@@ -144,6 +144,10 @@ def _plain_ratio(demand: float, capacity: float) -> float:
     return math.nan if math.isinf(demand) and math.isinf(capacity) else demand / capacity
 
 
+OPEN_POINT: Final = "open point: "
+"""What a note begins with that tells what must still be shown before the verdict holds."""
+
+
 @dataclass(frozen=True, slots=True)
 class Result:
     """One row of the table.
@@ -242,6 +246,13 @@ class Result:
         if ratios.size == 0 or np.isnan(ratios).any():
             return Status.NOT_EVALUATED
         return Status.OK if bool(np.all(ratios <= 1.0)) else Status.EXCEEDS
+
+    @property
+    def open_points(self) -> tuple[str, ...]:
+        """What must still be shown before the verdict holds, by its notes."""
+        return tuple(
+            note.removeprefix(OPEN_POINT) for note in self.notes if note.startswith(OPEN_POINT)
+        )
 
     @property
     def severity(self) -> float:

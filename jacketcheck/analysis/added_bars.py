@@ -16,7 +16,7 @@ from jacketcheck.analysis.memo import remembered, remembered_for_all
 from jacketcheck.catalog.bond_models import BondConditions, grouted_law
 from jacketcheck.errors import NotEvaluatedError
 from jacketcheck.jacket.jacket import Jacket
-from jacketcheck.jacket.jacket_parts import AddedBarLayer
+from jacketcheck.jacket.jacket_parts import AddedBarLayer, AnchorReinforcement
 from jacketcheck.mechanics._arrays import Floats, Real
 from jacketcheck.mechanics.added_bar_anchorage import (
     AdhesiveAnchorage,
@@ -27,6 +27,10 @@ from jacketcheck.mechanics.added_bar_anchorage import (
 from jacketcheck.mechanics.adhesive_anchors import (
     ANCHOR_STRENGTH_REDUCTION,
     SEISMIC_ANCHOR_FACTOR,
+)
+from jacketcheck.mechanics.anchor_reinforcement import (
+    ANCHOR_REINFORCEMENT_FACTOR,
+    anchor_reinforcement_strength,
 )
 from jacketcheck.mechanics.bar_steel import BarSteels
 from jacketcheck.mechanics.bond_development import DevelopmentCurve, development_curve
@@ -45,6 +49,7 @@ __all__ = [
     "added_bar_stress",
     "footing_anchorage",
     "lap_length",
+    "reinforced_strength",
 ]
 
 
@@ -132,8 +137,22 @@ def footing_anchorage(jacket: Jacket) -> FootingAnchorage:
     else:
         grouted = _grouted(jacket, target)
         held = np.multiply(target, added.embedment) / grouted.required_length
-    stress = held if added.breakout_precluded else np.minimum(held, breakout)
+    if added.anchor_reinforcement is not None:
+        crossing = np.divide(reinforced_strength(added.anchor_reinforcement), layer.total_area)
+        stress = np.minimum(held, crossing)
+    else:
+        stress = held if added.breakout_precluded else np.minimum(held, breakout)
     return FootingAnchorage(target, grouted, adhesive, stress, breakout)
+
+
+def reinforced_strength(bars: AnchorReinforcement) -> Real:
+    """Design tension of all anchor reinforcement along the added bars [N]."""
+    nominal = anchor_reinforcement_strength(
+        np.multiply(bars.count, bars.area),
+        yield_strength=bars.steel.yield_strength,
+        angle=bars.angle,
+    )
+    return np.multiply(ANCHOR_REINFORCEMENT_FACTOR, nominal)
 
 
 def _grouted(jacket: Jacket, target: Real) -> GroutedAnchorage:

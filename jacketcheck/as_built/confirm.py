@@ -100,6 +100,7 @@ def confirm(
     }
     recheck = Rechecker(specified, baseline, host)
     return Confirmation(
+        not_covered=report.not_covered,
         job=repair.base.job,
         record_title=_who_and_when(record.record.record),
         sources=((repair.source, repair.digest), (record.source, record.digest)),

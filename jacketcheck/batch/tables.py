@@ -9,7 +9,7 @@ from typing import Literal, TypeAlias
 from jacketcheck.batch.finding import shown_name
 from jacketcheck.batch.journal import Entry
 from jacketcheck.batch.records import Pier, PierTable, Row, unpacked
-from jacketcheck.results import Status
+from jacketcheck.results import OPEN_POINT, Status
 from jacketcheck.units import DisplaySystem, display
 
 __all__ = [
@@ -107,9 +107,15 @@ class PierLine:
         """Why there are no results, or what could not be evaluated."""
         rows = self.table.unevaluated if self.table is not None else ()
         if not rows:
-            return self.pier.message
+            return self.pier.message or self._open_points()
         first = ": ".join(text for text in (rows[0].title, rows[0].notes) if text)
         return first if len(rows) == 1 else f"{first} (and {len(rows) - 1} more)"
+
+    def _open_points(self) -> str:
+        """What the verdict still waits for."""
+        rows = () if self.table is None else self.table.rows
+        found = [row.notes for row in rows if OPEN_POINT in row.notes]
+        return "; ".join(dict.fromkeys(notes[notes.index(OPEN_POINT) :] for notes in found))
 
     def count(self, status: Status) -> int:
         """Number of rows with a verdict."""

@@ -10,7 +10,7 @@ from jacketcheck.api import build_variants, choose_variants
 from jacketcheck.chance.estimate import chance_of_exceedance, settings_of
 from jacketcheck.chance.model import Progress, without_progress
 from jacketcheck.chance.result import ChanceResult, Changes
-from jacketcheck.coverage import CAUTIONS, NOT_COVERED
+from jacketcheck.coverage import CAUTIONS, NOT_COVERED, left_to_the_engineer
 from jacketcheck.host.host import Host, PluginInfo
 from jacketcheck.inputs.load import InputFile
 from jacketcheck.inputs.repair_file import Job
@@ -97,6 +97,9 @@ def chances_of(
             progress=progress,
         )
     return ChanceReport(
+        not_covered=left_to_the_engineer(
+            breakout_open=any(repair.variants[name].breakout_is_open for name in repair.variants)
+        ),
         job=repair.base.job,
         source=repair.source,
         digest=repair.digest,

@@ -19,6 +19,7 @@ from jacketcheck.inputs.concrete import ConcreteClass, GroutSpecimen
 from jacketcheck.inputs.quantity import (
     AdhesiveStrength,
     Angle,
+    AngleToBars,
     BarDiameterLength,
     ClearLength,
     ConcreteStrength,
@@ -30,6 +31,7 @@ from jacketcheck.inputs.quantity import (
     TorqueCoefficient,
 )
 from jacketcheck.mechanics._arguments import (
+    BarEnd,
     ColumnFace,
     Exposure,
     HoleMaking,
@@ -41,6 +43,7 @@ from jacketcheck.mechanics._arguments import (
 
 __all__ = [
     "AddedBars",
+    "AnchorReinforcement",
     "Bolts",
     "Footing",
     "Grout",
@@ -254,6 +257,28 @@ class Grout(InputModel):
     )
 
 
+class AnchorReinforcement(InputModel):
+    """Bars of the footing that cross the breakout surface of the added bars: evidence."""
+
+    size: BarName = Field(description="Bar size from the catalogue.")
+    count: Count = Field(
+        ge=1, le=1000, description="Bars, or legs, that cross the breakout surface in all."
+    )
+    steel: RebarSteelName = Field(description="Steel from the catalogue.")
+    angle: AngleToBars = Field(
+        default=0.0, description="Angle between these bars and the added bars."
+    )
+    distance: ClearLength = Field(description="From the added bars to the farthest that counts.")
+    length_above: MemberLength = Field(
+        description="From the breakout surface to the bars' end towards the column."
+    )
+    length_below: MemberLength = Field(
+        description="From the breakout surface to the bars' end towards the footing's base."
+    )
+    end_above: BarEnd = Field(description="How the end towards the column is made.")
+    end_below: BarEnd = Field(description="How the end towards the base is made.")
+
+
 class AddedBars(InputModel):
     """Bars grouted into holes drilled in the footing, standing in the annulus."""
 
@@ -273,8 +298,13 @@ class AddedBars(InputModel):
     breakout_precluded: bool = Field(
         default=False,
         strict=True,
-        description="Engineering judgement: struts and ties show that no cone of concrete can "
-        "break out of the footing.",
+        description="That no cone of concrete can break out of the footing is shown elsewhere, by "
+        "struts and ties: an open point of every result.",
+    )
+    anchor_reinforcement: AnchorReinforcement | None = Field(
+        default=None,
+        description="Bars of the footing that take the tension in breakout's place; they are "
+        "checked.",
     )
 
 

@@ -19,6 +19,7 @@ from jacketcheck.units import in_both_systems, parse_quantity
 __all__ = [
     "AdhesiveStrength",
     "Angle",
+    "AngleToBars",
     "BarDiameterLength",
     "ClearLength",
     "ColumnHeight",
@@ -162,6 +163,9 @@ Modulus: TypeAlias = Annotated[
 ]
 Angle: TypeAlias = Annotated[
     float, Quantity("deg", "an angle", -360.0, 360.0, ("30 deg", "0.5 rad"))
+]
+AngleToBars: TypeAlias = Annotated[
+    float, Quantity("deg", "an angle between bars", 0.0, 75.0, ("0 deg", "45 deg"))
 ]
 Strain: TypeAlias = Annotated[float, Quantity("1", "a strain", 1e-5, 0.2, ("0.004", "0.4 %"))]
 FrictionCoefficient: TypeAlias = Annotated[

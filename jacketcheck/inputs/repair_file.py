@@ -50,3 +50,9 @@ class RepairInput(InputModel):
     judgement: Judgement = Field(default_factory=Judgement)
     sizing: Sizing | None = None
     chance: Chance | None = None
+
+    @property
+    def breakout_is_open(self) -> bool:
+        """Whether breakout of the added bars is said to be precluded, and not shown."""
+        added = self.added_bars
+        return added is not None and added.breakout_precluded and not added.anchor_reinforcement

@@ -9,9 +9,10 @@ import numpy as np
 
 from jacketcheck.catalog.catalog import Catalog
 from jacketcheck.catalog.records import RebarSteel
+from jacketcheck.inputs.jacket import AddedBars
 from jacketcheck.inputs.repair_file import RepairInput
 from jacketcheck.jacket.column_parts import BarLayer, Rebar
-from jacketcheck.jacket.jacket_parts import AddedBarLayer
+from jacketcheck.jacket.jacket_parts import AddedBarLayer, AnchorReinforcement
 from jacketcheck.mechanics._arrays import Real
 
 __all__ = ["build_added_bars", "build_layer", "build_rebar"]
@@ -108,4 +109,27 @@ def build_added_bars(repair: RepairInput, catalog: Catalog) -> AddedBarLayer | N
         hole_diameter=written.hole_diameter,
         bond_strength=written.bond_strength,
         breakout_precluded=written.breakout_precluded,
+        anchor_reinforcement=_anchor_reinforcement(written, catalog),
+    )
+
+
+def _anchor_reinforcement(added: AddedBars, catalog: Catalog) -> AnchorReinforcement | None:
+    written = added.anchor_reinforcement
+    if written is None:
+        return None
+    bar = catalog.bar(written.size)
+    return AnchorReinforcement(
+        diameter=bar.diameter,
+        area=bar.area,
+        count=written.count,
+        steel=build_rebar(catalog.rebar_steel(written.steel), bar.diameter),
+        angle=np.radians(written.angle),
+        distance=written.distance,
+        length_above=written.length_above,
+        length_below=written.length_below,
+        end_above=written.end_above,
+        end_below=written.end_below,
+        size=bar.name,
+        source=bar.source,
+        sources={name: bar.source_of(name) for name in ("diameter", "area")},
     )

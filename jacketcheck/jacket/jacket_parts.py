@@ -12,8 +12,9 @@ import numpy as np
 from jacketcheck.catalog.records import FayingClass
 from jacketcheck.jacket._roles import Figures, label
 from jacketcheck.jacket.bolt_fit import BoltFit
-from jacketcheck.jacket.column_parts import BarLayer
+from jacketcheck.jacket.column_parts import BarLayer, Rebar
 from jacketcheck.mechanics._arguments import (
+    BarEnd,
     Exposure,
     HoleMaking,
     HoleType,
@@ -22,7 +23,16 @@ from jacketcheck.mechanics._arguments import (
 )
 from jacketcheck.mechanics._arrays import Real
 
-__all__ = ["AddedBarLayer", "BoltGroup", "Grout", "Hole", "Plate", "Sleeve", "Splice"]
+__all__ = [
+    "AddedBarLayer",
+    "AnchorReinforcement",
+    "BoltGroup",
+    "Grout",
+    "Hole",
+    "Plate",
+    "Sleeve",
+    "Splice",
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -268,6 +278,41 @@ class Grout(Figures):
 
 
 @dataclass(frozen=True, slots=True)
+class AnchorReinforcement(Figures):
+    """Bars of the footing that cross the breakout surface of the added bars.
+
+    Attributes
+    ----------
+    diameter, area, count
+        Of one bar [mm, mm²], and how many cross the surface in all.
+    steel
+        Their steel.
+    angle
+        Between them and the added bars [rad].
+    distance
+        From the added bars to the farthest of them [mm].
+    length_above, length_below
+        From the breakout surface to their ends, towards the column and the footing's base [mm].
+    end_above, end_below
+        How these ends are made.
+    size
+        Name of the bar size.
+    """
+
+    diameter: Real
+    area: Real
+    count: Real
+    steel: Rebar
+    angle: Real
+    distance: Real
+    length_above: Real
+    length_below: Real
+    end_above: BarEnd
+    end_below: BarEnd
+    size: str = label()
+
+
+@dataclass(frozen=True, slots=True)
 class AddedBarLayer:
     """Bars grouted into holes in the footing.
 
@@ -282,7 +327,9 @@ class AddedBarLayer:
     bond_strength
         Characteristic bond strength of a qualified adhesive [MPa]; None for grout.
     breakout_precluded
-        Whether struts and ties show that no cone breaks out of the footing.
+        Whether it is said, without evidence here, that no cone breaks out of the footing.
+    anchor_reinforcement
+        Bars that take the tension in breakout's place; None where there are none.
     """
 
     layer: BarLayer
@@ -291,3 +338,4 @@ class AddedBarLayer:
     hole_diameter: Real
     bond_strength: Real | None
     breakout_precluded: bool
+    anchor_reinforcement: AnchorReinforcement | None = None

@@ -10,7 +10,7 @@ from jacketcheck.catalog.catalog import Catalog
 from jacketcheck.errors import CatalogError, DomainError, InputProblem
 from jacketcheck.inputs.column import ColumnBars, Hoops
 from jacketcheck.inputs.fields import field_paths
-from jacketcheck.inputs.jacket import AddedBars
+from jacketcheck.inputs.jacket import AddedBars, AnchorReinforcement
 from jacketcheck.inputs.repair_file import RepairInput
 from jacketcheck.inputs.written import shown
 from jacketcheck.jacket.bar_positions import bar_numbers, nearest_bar, overlap
@@ -55,6 +55,12 @@ def _unknown_names(repair: RepairInput, catalog: Catalog) -> Iterator[InputProbl
             ("added_bars.size", added.size, catalog.bar),
             ("added_bars.steel", added.steel, catalog.rebar_steel),
         ]
+        if added.anchor_reinforcement is not None:
+            place, bars = "added_bars.anchor_reinforcement", added.anchor_reinforcement
+            lookups += [
+                (f"{place}.size", bars.size, catalog.bar),
+                (f"{place}.steel", bars.steel, catalog.rebar_steel),
+            ]
     for path, name, look_up in lookups:
         try:
             look_up(name)
@@ -79,12 +85,15 @@ def _missing_figures(repair: RepairInput, catalog: Catalog) -> Iterator[InputPro
         if thickness is not None and np.any(np.greater(thickness, thickest * (1.0 + 1e-9))):
             message = f"must be at most {_mm(thickest)}, the thickest plate of {name}"
             yield InputProblem(path, _mm(thickness), message)
-    bars: list[tuple[str, ColumnBars | Hoops | AddedBars]] = [
+    bars: list[tuple[str, ColumnBars | Hoops | AddedBars | AnchorReinforcement]] = [
         ("column.bars", repair.column.bars),
         ("column.hoops", repair.column.hoops),
     ]
     if repair.added_bars is not None:
         bars.append(("added_bars", repair.added_bars))
+        if repair.added_bars.anchor_reinforcement is not None:
+            crossing = repair.added_bars.anchor_reinforcement
+            bars.append(("added_bars.anchor_reinforcement", crossing))
     for path, written in bars:
         steel, diameter = catalog.rebar_steel(written.steel), catalog.bar(written.size).diameter
         try:

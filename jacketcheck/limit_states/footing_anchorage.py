@@ -20,6 +20,7 @@ from jacketcheck.limit_states._added_bar_steps import (
     add_ring_share,
 )
 from jacketcheck.limit_states._rows import not_applicable
+from jacketcheck.limit_states.anchor_reinforcement import anchor_reinforcement_rows
 from jacketcheck.limit_states.editions import ACI, GUIDE_SPEC
 from jacketcheck.limit_states.footing_breakout import breakout_row
 from jacketcheck.mechanics.adhesive_anchors import ANCHOR_STRENGTH_REDUCTION, UNCRACKED_BOND_RATIO
@@ -58,7 +59,7 @@ def added_bar_anchorage(jacket: Jacket) -> list[Result]:
     if added is None:
         return [not_applicable(ANCHORAGE, _NONE)]
     held = _grouted(jacket, added) if added.bond_strength is None else _adhesive(jacket, added)
-    return [held, breakout_row(jacket, added)]
+    return [held, breakout_row(jacket, added), *anchor_reinforcement_rows(jacket, added)]
 
 
 def _grouted(jacket: Jacket, added: AddedBarLayer) -> Result:

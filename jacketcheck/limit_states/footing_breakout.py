@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from jacketcheck.analysis.added_bars import footing_anchorage
+from jacketcheck.coverage import BREAKOUT_OPEN
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.jacket.jacket_parts import AddedBarLayer
 from jacketcheck.limit_states._added_bar_steps import (
@@ -25,13 +26,10 @@ from jacketcheck.results import Kind, Result, Steps
 
 __all__ = ["breakout_row"]
 
-_PRECLUDED: Final = (
-    "engineering judgement: struts and ties preclude breakout (added_bars.breakout_precluded); "
-    "show it when the footing is checked"
-)
+_REINFORCED: Final = "anchor reinforcement stands in the place of breakout"
 _BREAKOUT: Final = (
-    "a cone of concrete breaks out of the footing before the bars yield; show by struts and ties "
-    "that it cannot (added_bars.breakout_precluded)"
+    "a cone of concrete breaks out of the footing before the bars yield, unless reinforcement of "
+    "the footing takes their tension (added_bars.anchor_reinforcement)"
 )
 
 
@@ -52,7 +50,10 @@ def breakout_row(jacket: Jacket, added: AddedBarLayer) -> Result:
     steps.add("N_cb", "ψ_A N_b", found.adhesive.breakout_strength, "N", clause)
     add_anchor_factor(steps)
     capacity = steps.add("φf", "φ N_cb/A_b", found.breakout_stress, "MPa", clause)
-    precluded = added.breakout_precluded
+    if added.anchor_reinforcement is not None:
+        note = _REINFORCED
+    else:
+        note = BREAKOUT_OPEN if added.breakout_precluded else _BREAKOUT
     return Result(
         ANCHORAGE,
         "breakout of the ring of bars",
@@ -61,8 +62,8 @@ def breakout_row(jacket: Jacket, added: AddedBarLayer) -> Result:
         "MPa",
         clause,
         steps.lines,
-        (FAR_EDGES, _PRECLUDED if precluded else _BREAKOUT),
-        kind=Kind.REPORTED if precluded else Kind.LIMIT,
+        (FAR_EDGES, note),
+        kind=Kind.LIMIT if note is _BREAKOUT else Kind.REPORTED,
         rule="concrete-breakout",
         resistance_factor=ANCHOR_STRENGTH_REDUCTION,
     )

@@ -11,6 +11,7 @@ from jacketcheck.errors import DomainError
 from jacketcheck.mechanics._arrays import Real, require_at_least, require_positive
 
 __all__ = [
+    "BarEnd",
     "ColumnFace",
     "Exposure",
     "HoleMaking",
@@ -46,6 +47,9 @@ Tightening: TypeAlias = Literal[
 
 Exposure: TypeAlias = Literal["painted", "weathering"]
 """Painted (or not subject to corrosion), or unpainted weathering steel."""
+
+BarEnd: TypeAlias = Literal["straight", "hooked", "headed"]
+"""How the end of a bar is made."""
 
 Surface: TypeAlias = Literal["chipped", "unchipped"]
 """Whether the cracked concrete around a bar was removed before grouting."""

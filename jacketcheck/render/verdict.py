@@ -35,7 +35,14 @@ def verdict_text(table: VariantResults) -> str:
     text = f"{table.status.value}: governed by {governing.title}{where}"
     if governing.kind is Kind.LIMIT:
         text += f", ratio {ratio_text(shown_value(governing.ratio, '1', 'si')[0])}"
-    return f"{text}{by_rule_of(governing)}{consequences(table)}"
+    return f"{text}{by_rule_of(governing)}{consequences(table)}{_open_points(table)}"
+
+
+def _open_points(table: VariantResults) -> str:
+    """What the verdict still waits for, told behind it; empty where nothing is open."""
+    found = table.open_points
+    count = f"{len(found)} open point{'' if len(found) == 1 else 's'}"
+    return f"; {count}: {'; '.join(found)}" if found else ""
 
 
 def consequences(table: VariantResults) -> str:

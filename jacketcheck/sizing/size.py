@@ -10,6 +10,7 @@ from typing import Final
 import numpy as np
 
 from jacketcheck.api import choose_variants
+from jacketcheck.coverage import left_to_the_engineer
 from jacketcheck.engine.evaluate import evaluate
 from jacketcheck.errors import JacketcheckError
 from jacketcheck.host.host import Host
@@ -86,6 +87,7 @@ def size(
     found = search(space, fates, host=host, provisions=asked, most=most, tick=tick)
     task = _Task(space, fates, sizing, host, asked)
     return SizingReport(
+        not_covered=left_to_the_engineer(breakout_open=start.breakout_is_open),
         job=start.job,
         source=repair.source,
         digest=repair.digest,

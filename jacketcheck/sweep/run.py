@@ -10,6 +10,7 @@ from typing import Final, TypeAlias
 import numpy as np
 
 from jacketcheck.api import choose_variants
+from jacketcheck.coverage import left_to_the_engineer
 from jacketcheck.engine.ratios import DesignRatios, merged_ratios, ratios_of_designs
 from jacketcheck.errors import InputError, InputProblem
 from jacketcheck.host.host import Host
@@ -85,6 +86,7 @@ def sweep(
     refusals: dict[int, str] = {}
     parts = _evaluated(start, plan, refusals, host, asked, only, tick)
     return SweepReport(
+        not_covered=left_to_the_engineer(breakout_open=start.breakout_is_open),
         job=start.job,
         source=repair.source,
         digest=repair.digest,
