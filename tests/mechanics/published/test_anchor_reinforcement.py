@@ -1,4 +1,4 @@
-"""Anchor reinforcement and development of its ends, by hand after ACI 318-19 (equations from memory).
+"""Anchor reinforcement and development of its ends, by hand after ACI 318-19 (from memory).
 
 Hooks: 60,000 psi, 4000 psi, psi_r 1.6, psi_o 1.25, psi_c 4000/15,000 + 0.6 = 0.8667:
 60,000 × 1.7333/(55 × 63.246) = 29.90, times d_b^1.5.
