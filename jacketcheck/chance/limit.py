@@ -61,7 +61,12 @@ class Limit:
 
 
 def unfactored(
-    limit_state: LimitState, *, resistance_factor: float = 1.0, model: str = "", clause: str = ""
+    limit_state: LimitState,
+    *,
+    resistance_factor: float = 1.0,
+    model: str = "",
+    clause: str = "",
+    without: tuple[str, ...] = (),
 ) -> Callable[[Realisation], Real]:
     """Ratio of a built-in limit state between actual values.
 
@@ -75,11 +80,18 @@ def unfactored(
         Random variable that its capacity is multiplied with; none by default.
     clause
         Beginning of the clause of the rows that count; all by default.
+    without
+        Beginnings of the clauses of rows that do not count.
     """
 
     def ratio(sample: Realisation) -> Real:
         rows = limit_state.evaluate(sample.jacket)
-        counted = [row for row in rows if row.kind is Kind.LIMIT and row.clause.startswith(clause)]
+        limits = [row for row in rows if row.kind is Kind.LIMIT]
+        counted = [
+            row
+            for row in limits
+            if row.clause.startswith(clause) and not row.clause.startswith(without)
+        ]
         if not counted:
             reasons = [note for row in rows for note in row.notes] or ["no verdict"]
             raise NotApplicableError(reasons[0])

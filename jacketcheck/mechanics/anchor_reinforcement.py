@@ -80,7 +80,8 @@ def anchor_reinforcement_strength(area: Real, *, yield_strength: Real, angle: Re
     found = np.asarray(angle, dtype=float)
     if not np.all((found >= 0.0) & (found < np.pi / 2.0)):
         raise DomainError("angle", angle, "at least 0 and below a right angle")
-    return np.multiply(area, yield_strength) * np.cos(found)
+    strength: Real = np.multiply(area, yield_strength) * np.cos(found)
+    return strength
 
 
 def end_development_length(
