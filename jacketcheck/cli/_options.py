@@ -12,7 +12,7 @@ from typing import TypeVar
 from jacketcheck.host.host import Host
 from jacketcheck.host.isolation import DEFAULT_TIME_LIMIT
 from jacketcheck.host.loading import load_host
-from jacketcheck.inputs.load import InputFile, read_input
+from jacketcheck.inputs.load import ALL, InputFile, read_input
 from jacketcheck.units import DisplaySystem
 
 __all__ = [
@@ -32,7 +32,6 @@ __all__ = [
 ]
 
 Item = TypeVar("Item")
-ALL = "all"
 
 
 def add_file(parser: argparse.ArgumentParser) -> None:
@@ -127,7 +126,7 @@ def asked_variants(repair: InputFile, names: list[str] | None) -> list[str] | No
     """Variants asked for: the file itself if none, None for all of them."""
     if not names:
         return [repair.base_name]
-    return None if ALL in names and ALL not in repair.variants else names
+    return None if ALL in names else names
 
 
 def display_system(options: argparse.Namespace, repair: InputFile) -> DisplaySystem:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+import unicodedata
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -18,11 +19,13 @@ from jacketcheck.inputs.repair_file import Job, RepairInput
 from jacketcheck.inputs.toml_text import parse_toml, refusal, text_of_file
 from jacketcheck.inputs.written import dotted, shown
 
-__all__ = ["InputFile", "read_input", "read_text"]
+__all__ = ["ALL", "InputFile", "read_input", "read_text"]
 
 LARGEST_VARIANT_COUNT = 200
 LONGEST_VARIANT_NAME = 60
-_VARIANTS = "variants"
+ALL = "all"
+"""What asks for every variant, and hence names none."""
+_VARIANTS, _JOB = "variants", "job"
 MOST_INHERITED_PROBLEMS = 100
 """Problems of the file itself up to which its variants are looked at: each has them all again."""
 _REMARK = "look-ups and geometry are checked once these are mended"
@@ -116,18 +119,22 @@ class _Reading:
         self.variants: dict[str, RepairInput] = {}
         self.written: dict[str, Mapping[str, Any]] = {}
         self.problems = self._validate(self._base_name, table)
+        if _seen_as(self._base_name) == ALL:
+            message = f'must not be "{ALL}", which stands for every variant'
+            self.problems.append(InputProblem("job.variant", shown(self._base_name), message))
         self._own_problems = frozenset(self.problems)
+        self._names = {_seen_as(self._base_name): self._base_name}
 
     def add_variant(self, name: str, overrides: object) -> None:
         """Validate the file with one variant's overrides."""
         place = dotted((_VARIANTS, name))
         if not isinstance(overrides, Mapping):
             found = [InputProblem("", shown(overrides), "must be a table of overrides")]
-        elif name == self._base_name:
-            found = [InputProblem("", "", "is the name of the file itself, see job.variant")]
-        elif not (name.strip() and name.isprintable() and len(name) <= LONGEST_VARIANT_NAME):
-            message = f"must have a name of 1 to {LONGEST_VARIANT_NAME} printable characters"
-            found = [InputProblem("", "", message)]
+        elif found := self._name_problems(name):
+            pass
+        elif _JOB in {key.partition(".")[0] for key in overrides}:
+            message = "cannot be overridden: it stands for the whole file"
+            found = [InputProblem(_JOB, "", message)]
         else:
             changed, found = apply_overrides(self._table, overrides)
             found = found or self._validate(name, changed)
@@ -137,6 +144,21 @@ class _Reading:
             if one not in self._own_problems  # the variant merely inherits it
         ]
 
+    def _name_problems(self, name: str) -> list[InputProblem]:
+        """What is wrong with the name of a variant, if anything."""
+        same = self._names.setdefault(_seen_as(name), name)
+        if not (name.strip() and name.isprintable() and len(name) <= LONGEST_VARIANT_NAME):
+            message = f"must have a name of 1 to {LONGEST_VARIANT_NAME} printable characters"
+        elif _seen_as(name) == ALL:
+            message = f'must not be called "{ALL}", which stands for every variant'
+        elif same == self._base_name:
+            message = "is the name of the file itself, see job.variant"
+        elif same != name:
+            message = f"reads like {shown(same)}"
+        else:
+            return []
+        return [InputProblem("", "", message)]
+
     def _validate(self, name: str, table: Mapping[str, Any]) -> list[InputProblem]:
         """Keep the input if one complete set of tables is valid; else say what is wrong."""
         try:
@@ -145,6 +167,11 @@ class _Reading:
             return problems_of(error, RepairInput)
         self.written[name] = table
         return []
+
+
+def _seen_as(name: str) -> str:
+    """A name as it looks: whatever blanks and forms of characters it is written with."""
+    return " ".join(unicodedata.normalize("NFKC", name).split())
 
 
 def _base_name(table: Mapping[str, Any]) -> str:

@@ -39,9 +39,10 @@ _NUMBER = re.compile(
     re.VERBOSE,
 )
 _FEET_AND_INCHES = re.compile(
-    r"(?P<feet>[0-9]+(?:\.[0-9]+)?)\s*(?:ft|feet|foot|')[ ]?-?[ ]*"
+    r"(?P<feet>[0-9]+(?:\.[0-9]+)?)\s*(?:ft|feet|foot|')(?:[ ]*|-|[ ]-[ ])"
     r"(?P<inches>[0-9][-0-9/. ]*)(?:in|inch|inches|\")"
 )
+_TONS = re.compile(r"\b(?:tonf|tonsf|tons?-force)\b|\btf\b")
 _USUAL = ("mm", "cm", "m", "in", "ft", "N", "kN", "MN", "kPa", "MPa", "GPa", "psi", "ksi", "kip")
 _FACTOR = r"[A-Za-zµ]+(?:(?:\*\*|\^)-?[1-4]|[1-4])?"
 _UNIT = re.compile(rf"{_FACTOR}(?:(?:\s*[*/]\s*|-|\s+){_FACTOR})*")
@@ -135,6 +136,10 @@ def _factor(unit: str, target: str) -> Fraction:
             return Fraction(1)
         raise ValueError("has no unit")
     shown = {"'": "ft", '"': "in", "''": "in"}.get(unit, unit)
+    if tons := _TONS.search(shown):
+        raise ValueError(
+            f"unit {tons[0]!r} may be short, long or metric tons; write kip, lbf or kN"
+        )
     if _UNIT.fullmatch(shown) is None:
         raise ValueError(f"unit {unit!r} is not known")
     spelled = _BARE_POWER.sub(r"**\1", _BETWEEN_FACTORS.sub("*", shown)).replace("^", "**")

@@ -25,7 +25,7 @@ LENGTHS = [
     "mil",
     "metres",
 ]
-FORCES = ["N", "kN", "MN", "lbf", "lb", "pounds", "kip", "kips", "tonf"]
+FORCES = ["N", "kN", "MN", "lbf", "lb", "pounds", "kip", "kips"]
 STRESSES = ["Pa", "kPa", "MPa", "GPa", "bar", "psi", "ksi", "N/mm²", "kip/in^2", "lbf/ft**2"]
 MOMENTS = ["N*mm", "kN*m", "kNm", "kip*ft", "kip-ft", "kip in", "lb·ft"]
 ANGLES = ["deg", "degrees", "°", "rad"]
