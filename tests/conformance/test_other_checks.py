@@ -121,7 +121,6 @@ def test_a_limit_state_that_stands_twice(findings: Findings) -> None:
     [
         ("N  29", "'N  29' cannot be written in an input; use printable characters, single blanks"),
         (" N 29", "' N 29' cannot be written in an input; use printable characters, single blanks"),
-        ("N\t29", "'N\\t29' cannot be written in an input; use printable characters, single bla"),
         ("N" * 101, "'NNNNNNNN"),
     ],
 )

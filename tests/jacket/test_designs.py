@@ -131,7 +131,7 @@ def test_rows_are_derived_design_by_design(sparse_input: RepairInput) -> None:
         ("added_bars.circle_diameter", [1219.0, 1248.0, 1546.0, 1600.0]),
         ("added_bars.count", [16.0, 112.0, 114.0, 200.0]),
         ("added_bars.height", [1300.0, 1371.6, 1371.7, 2000.0]),
-        ("added_bars.hole_diameter", [20.0, 28.0, 29.0, 300.0]),
+        ("added_bars.hole_diameter", [20.0, 31.0, 32.0, 300.0]),
         ("added_bars.embedment", [500.0, 1523.0, 1524.0, 2000.0]),
     ],
 )

@@ -152,8 +152,8 @@ def problems_after(table: dict[str, Any], changes: dict[str, object]) -> list[st
         ),
         pytest.param(
             {"added_bars.hole_diameter": "1 in"},
-            "added_bars.hole_diameter = 25.4 mm (1 in): must exceed 28.6512 mm (1.128 in), the "
-            "bar's diameter",
+            "added_bars.hole_diameter = 25.4 mm (1 in): must exceed 31.5163 mm (1.241 in), the "
+            "bar's diameter over its ribs",
             id="bar wider than its hole",
         ),
         pytest.param(

@@ -11,6 +11,7 @@ from typing import Any
 
 import pytest
 
+import jacketcheck.cli._outputs
 import jacketcheck.cli.shop
 from jacketcheck.cli import main
 from jacketcheck.coverage import CAUTIONS
@@ -59,7 +60,9 @@ def test_nothing_is_replaced_unasked(
     folder.mkdir()
     (folder / "quantities.csv").write_text("mine")
     assert main(["shop", str(repair_path), "-o", str(folder)]) == 2
-    assert "quantities.csv exists already; --overwrite replaces it" in capsys.readouterr().err
+    said = capsys.readouterr().err
+    assert "quantities.csv: 1 problem" in said
+    assert "exists already; --overwrite replaces it" in said
     assert names(folder) == {"quantities.csv"}
     assert main(["shop", str(repair_path), "-o", str(folder), "--overwrite"]) == 0
     assert names(folder) == FILES
@@ -72,13 +75,13 @@ def test_an_interrupted_run_leaves_no_half_file(
     folder = tmp_path / "out"
     written: list[Path] = []
 
-    def interrupted(path: Path, content: str) -> None:
+    def interrupted(path: Path, content: str, **how: Any) -> None:
         if len(written) == 2:
             raise KeyboardInterrupt
         written.append(path)
-        write_atomically(path, content)
+        write_atomically(path, content, **how)
 
-    monkeypatch.setattr(jacketcheck.cli.shop, "write_atomically", interrupted)
+    monkeypatch.setattr(jacketcheck.cli._outputs, "write_atomically", interrupted)
     assert main(["shop", str(repair_path), "-o", str(folder)]) == 130
     assert names(folder) == {path.name for path in written}
     for path in written:

@@ -138,7 +138,9 @@ def test_faying_strips_reach_as_far_as_the_plates(package: ShopPackage) -> None:
     ],
 )
 def test_slots(make_jacket: Any, hole: str, width: float, height: float) -> None:
-    jacket = make_jacket(bolts={"hole": hole, "seam_edge_distance": 60.0})
+    jacket = make_jacket(
+        bolts={"seam_edge_distance": 60.0}, sleeve={"hole": hole}, splice={"hole": hole}
+    )
     for pattern in flat_patterns(jacket):
         text = dxf_text(pattern, words=(), length_text=lambda _: "", system="us")
         slots = on_layer(read(text), "HOLES", "LWPOLYLINE")
