@@ -46,9 +46,9 @@ class DamagedState:
     counted: bool
 
     def caption(self, system: DisplaySystem) -> str:
-        """State and heights in two lines."""
+        """State and heights in lines that fit beside the section."""
         heights = [length_text(height, system) for height in self.at]
-        where = " and ".join(heights) if len(heights) < 3 else f"{heights[0]} to {heights[-1]}"
+        where = "\nand ".join(heights) if len(heights) < 3 else f"{heights[0]}\nto {heights[-1]}"
         return f"{self.state}\nat {where}"
 
     def sentence(self, system: DisplaySystem) -> str:

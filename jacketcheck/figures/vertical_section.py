@@ -156,10 +156,10 @@ def _right(sheet: Sheet, jacket: Jacket, outer: float, system: DisplaySystem) ->
     hinge = (float(jacket.column.radius), top + sheet.points(9.0))
     where = 1.18 * outer + sheet.points(6.0)
     sheet.note(hinge, (where, top + sheet.points(16.0)), "relocated hinge")
-    radius, level = float(jacket.column.layer.circle_radius), -sheet.points(24.0)
+    radius, level = float(jacket.column.layer.circle_radius), -sheet.points(34.0)
     for one in damaged_states(jacket):
         spot = (one.place * radius + sheet.points(5.0), max(one.at))
-        level = max(level + sheet.points(24.0), spot[1])
+        level = max(level + sheet.points(34.0), spot[1])
         sheet.note(spot, (x + sheet.points(14.0), level), one.caption(system))
 
 

@@ -40,7 +40,7 @@ def texts(drawing: Drawing) -> set[str]:
 
 def test_captions_name_state_and_heights(damaged: Jacket) -> None:
     shown = texts(vertical_section(damaged, system="us"))
-    assert {"fractured\nat 4 in and 5 in", "buckled\nat 11 in", "yielded\nat 20 in"} <= shown
+    assert {"fractured\nat 4 in\nand 5 in", "buckled\nat 11 in", "yielded\nat 20 in"} <= shown
 
 
 def test_the_words_name_the_bars(damaged: Jacket) -> None:
