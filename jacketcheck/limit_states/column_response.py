@@ -178,10 +178,11 @@ def add_counted_displacement(jacket: Jacket, steps: Steps, displacement: Real, s
 
     None where the model of the hinge does not hold: the rows of the causes say why.
     """
-    share = np.where(hinge_model(jacket).holds, 1.0, 0.0)[()]
-    steps.add("k_h", "1 where bars, base and repair hold the hinge in its place, else 0", share,
-              "1", f"limit states {', '.join(HINGE_CAUSES)}")  # fmt: skip
-    return steps.add("Δ_cap", f"k_h {symbol}", np.multiply(share, displacement), "mm",
+    holds = hinge_model(jacket).holds
+    steps.add("k_h", "1 where bars, base and repair hold the hinge in its place, else 0",
+              np.where(holds, 1.0, 0.0)[()], "1",
+              f"limit states {', '.join(HINGE_CAUSES)}")  # fmt: skip
+    return steps.add("Δ_cap", f"k_h {symbol}", np.where(holds, displacement, 0.0)[()], "mm",
                      "no capacity from a model that does not hold")  # fmt: skip
 
 

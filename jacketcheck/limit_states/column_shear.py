@@ -236,7 +236,6 @@ def _seam_forces(jacket: Jacket) -> tuple[Real, Real]:
 @limit_state(
     "repair-shear",
     title="Shear of the column inside the repair",
-    monotonic={"sleeve.thickness": -1, "sleeve.steel.yield_strength": -1},
     scatter=Scatter(
         "the same shear exceeds the hoop action of the sleeve alone at its actual yield strength",
         rules=("sleeve-shear",),
