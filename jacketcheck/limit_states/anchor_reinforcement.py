@@ -10,7 +10,7 @@ from jacketcheck.analysis.added_bars import reinforced_strength
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.jacket.jacket_parts import AddedBarLayer, AnchorReinforcement
 from jacketcheck.limit_states._added_bar_steps import ANCHORAGE, add_footing_strength
-from jacketcheck.limit_states._rows import length_at_least, length_at_most
+from jacketcheck.limit_states._rows import length_at_most
 from jacketcheck.limit_states.editions import ACI
 from jacketcheck.mechanics._arguments import BarEnd
 from jacketcheck.mechanics._arrays import Real
@@ -19,8 +19,9 @@ from jacketcheck.mechanics.anchor_reinforcement import (
     FARTHEST_REINFORCEMENT,
     LARGEST_TESTED_BAR,
     end_development_length,
+    hook_concrete_factor,
 )
-from jacketcheck.mechanics.development_length import reinforcement_grade_factor
+from jacketcheck.mechanics.development_length import bar_size_factor, reinforcement_grade_factor
 from jacketcheck.results import Result, Step, Steps
 
 __all__ = ["anchor_reinforcement_rows"]
@@ -32,6 +33,20 @@ _RECORD: Final = (
     "breakout surface; all added bars count as pulled at once"
 )
 _LARGE: Final = "bars larger than No. 6 (19 mm) are beyond the tests behind the provision"
+
+_UNCONFINED: Final = (
+    "ends that no ties confine, outside of a column's core: ψ_r (ψ_p) 1.6, ψ_o 1.25; straight ones "
+    "not well spaced"
+)
+_ENDS: Final[dict[BarEnd, tuple[str, str]]] = {
+    "straight": ("max(3 ψ_g f_y/(k_s √f′c) d_b, 12), in and psi", "25.4.2.3"),
+    "hooked": (
+        "max(1.6 × 1.25 ψ_c f_y/(55 √f′c) d_b^1.5, 8 d_b, 6), in and psi", "25.4.3.1",
+    ),
+    "headed": (
+        "max(1.6 × 1.25 ψ_c f_y/(75 √f′c) d_b^1.5, 8 d_b, 6), in and psi", "25.4.4.2",
+    ),
+}  # fmt: skip
 
 
 def anchor_reinforcement_rows(jacket: Jacket, added: AddedBarLayer) -> list[Result]:
@@ -81,19 +96,28 @@ def _development(
 ) -> Result:
     steps = Steps()
     assert jacket.footing is not None  # noqa: S101 - asked before
+    concrete = jacket.footing.concrete_strength
+    rule, clause = _ENDS[end]
+    steps.figure("d_b", bars.size, bars, "diameter", "mm")
+    steps.figure("f_y", bars.steel.name, bars.steel, "yield_strength", "MPa")
     add_footing_strength(jacket, steps, "f′c")
     needed = end_development_length(
         bars.diameter,
         yield_strength=bars.steel.yield_strength,
-        concrete_strength=jacket.footing.concrete_strength,
+        concrete_strength=concrete,
         end=end,
     )
     if end == "straight":
-        needed = np.multiply(needed, reinforcement_grade_factor(bars.steel.yield_strength))
-    clauses = {"straight": "25.4.2.3", "hooked": "25.4.3.1", "headed": "25.4.4.2"}
-    return length_at_least(
-        f"Development of the anchor reinforcement, {end}", side,
-        provided=length, needed=needed, clause=f"{ACI} {clauses[end]}",
-        symbol="l_r", rule="l_d of an end so made, not confined by ties",
-        given=steps.lines[0],
-    )  # fmt: skip
+        grade = reinforcement_grade_factor(bars.steel.yield_strength)
+        steps.add("ψ_g", "by grade", grade, "1", f"{ACI} 25.4.2.5")
+        small = np.less(bar_size_factor(bars.diameter), 1.0)
+        steps.add("k_s", "50 to No. 6, 40 beyond", np.where(small, 50.0, 40.0)[()], "1",
+                  f"{ACI} {clause}")  # fmt: skip
+        needed = np.multiply(needed, grade)
+    else:
+        steps.add("ψ_c", "f′c/15000 + 0.6 ≤ 1, in psi", hook_concrete_factor(concrete), "1",
+                  f"{ACI} {clause}")  # fmt: skip
+    demand = steps.add("l_r,min", rule, needed, "mm", f"{ACI} {clause}")
+    steps.add("l_r", "from the breakout surface to the end", length, "mm", _INPUT)
+    return Result(f"Development of the anchor reinforcement, {end}", side, demand, length, "mm",
+                  f"{ACI} {clause}", steps.lines, (_UNCONFINED,))  # fmt: skip

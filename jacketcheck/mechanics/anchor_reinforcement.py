@@ -22,6 +22,7 @@ __all__ = [
     "LARGEST_TESTED_BAR",
     "anchor_reinforcement_strength",
     "end_development_length",
+    "hook_concrete_factor",
 ]
 
 ANCHOR_REINFORCEMENT_FACTOR: Final = 0.75
@@ -84,6 +85,37 @@ def anchor_reinforcement_strength(area: Real, *, yield_strength: Real, angle: Re
     return strength
 
 
+def hook_concrete_factor(concrete_strength: Real) -> Real:
+    """Factor for the strength of concrete around hooks and heads ``psi_c``.
+
+    Parameters
+    ----------
+    concrete_strength
+        Specified compressive strength [MPa], above zero; scalar or array.
+
+    Returns
+    -------
+    Real
+        ``f'_c/15000 + 0.6`` below 6000 psi, in psi, else 1 [-].
+
+    Raises
+    ------
+    DomainError
+        If the strength is not finite and above zero.
+
+    References
+    ----------
+    ACI 318-19 Tables 25.4.3.2 and 25.4.4.3, from memory.
+
+    Examples
+    --------
+    >>> round(float(hook_concrete_factor(27.579)), 3)
+    0.867
+    """
+    require_positive(concrete_strength=concrete_strength)
+    return np.minimum(np.divide(concrete_strength, PSI) / 15_000.0 + 0.6, 1.0)
+
+
 def end_development_length(
     bar_diameter: Real, *, yield_strength: Real, concrete_strength: Real, end: BarEnd
 ) -> Real:
@@ -141,8 +173,8 @@ def end_development_length(
         concrete_strength=concrete_strength,
     )
     strength = np.minimum(np.divide(concrete_strength, PSI), 10_000.0)
-    concrete = np.where(strength < 6000.0, strength / 15_000.0 + 0.6, 1.0)
-    stress = np.divide(yield_strength, PSI) * _CONFINED * _LOCATION * concrete
+    factor = hook_concrete_factor(concrete_strength)
+    stress = np.divide(yield_strength, PSI) * _CONFINED * _LOCATION * factor
     divisor = 55.0 if end == "hooked" else 75.0
     diameter = np.divide(bar_diameter, INCH)
     length = stress / (divisor * np.sqrt(strength)) * diameter**1.5

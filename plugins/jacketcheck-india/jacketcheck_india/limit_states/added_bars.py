@@ -142,9 +142,8 @@ def _add_development(
     steps.add("f′c", concrete, strength, "MPa", source)
     cubes = steps.add("f_ck", "f′c/0.8, 150 mm cubes", np.divide(strength, CYLINDER_OVER_CUBE),
                       "MPa", _CUBES)  # fmt: skip
-    # a grade that went through cylinders and back is still of its grade
-    covered = np.greater_equal(np.multiply(cubes, 1.0 + 1e-9), LEAST_GRADE)
-    bond = design_bond_stress(within_range(np.maximum(cubes, LEAST_GRADE), covered, LEAST_GRADE))
+    covered = np.greater_equal(cubes, LEAST_GRADE)
+    bond = design_bond_stress(within_range(cubes, covered, LEAST_GRADE))
     told = "by grade, 1.6 for deformed bars"
     steps.add("τ_bd", told, only_valid(bond, covered), "MPa", f"{_CLAUSE}.1")
     length = only_valid(
