@@ -34,7 +34,15 @@ __all__ = [
 
 
 class JacketcheckError(Exception):
-    """Base of every exception raised on purpose."""
+    """Base of every exception raised on purpose.
+
+    Attributes
+    ----------
+    out_of_range
+        Where it is about some of many designs: which of them, shape (designs,); else None.
+    """
+
+    out_of_range: NDArray[np.bool_] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,8 +102,6 @@ class DomainError(JacketcheckError, ValueError):
     ----------
     name, value, allowed
         The argument, the first number of it that is out of range, and what would be in it.
-    out_of_range
-        Where the quantity is one of many designs: which of them are; else None.
     """
 
     def __init__(

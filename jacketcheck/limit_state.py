@@ -94,6 +94,8 @@ class Scatter:
         Scatter of the rule's model: a published variable of the package by its name, e.g.
         ``bolted-plate``, or one of the limit state's own; empty where the scatter of materials,
         dimensions and loads is all.
+    model_rules
+        Keys of those of the rules that the model belongs to; all that count by default.
     steady
         Whether the ratio has no jumps, so that a first-order index says something.
     """
@@ -101,6 +103,7 @@ class Scatter:
     event: str
     rules: tuple[str, ...] = ()
     model: str | ModelFactor = ""
+    model_rules: tuple[str, ...] = ()
     steady: bool = True
 
 

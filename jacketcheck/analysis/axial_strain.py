@@ -44,6 +44,7 @@ def checked_axial_strain(jacket: Jacket) -> CheckedStrain:
     """The declared strain, or the one that the section analysis finds if that is larger."""
     declared, base = jacket.demands.axial_strain, _base_strain(jacket)
     value = base.found if declared is None else np.maximum(declared, base.found)
+    value = np.multiply(value, jacket.models.axial_strain)
     return CheckedStrain(declared, base.found, base.holds, value)
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from jacketcheck.analysis.bond import bar_bonds, bond_conditions, held_shares
+from jacketcheck.analysis.bond import bar_bonds, bond_conditions, bond_law_of, held_shares
 from jacketcheck.analysis.damaged_bars import (
     anchorage_length,
     anchorage_start,
@@ -121,7 +121,7 @@ def bar_profiles(jacket: Jacket) -> BarProfiles:
 def _profile(jacket: Jacket, bar: ColumnBar, share: Real) -> BarProfile:
     length = float(anchorage_length(bar, jacket))
     diameter = float(jacket.column.layer.diameter)
-    law = law_as_held(jacket.bond_model.law, bond_conditions(jacket, bar), share=float(share))
+    law = law_as_held(bond_law_of(jacket), bond_conditions(jacket, bar), share=float(share))
     steel, target = bar_steel(jacket.column.layer.steel), float(target_stress(jacket))
     most = float(developed_stress(length, bar_diameter=diameter, law=law, steel=steel).stress)
     stress = min(most, target)

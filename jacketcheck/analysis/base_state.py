@@ -109,14 +109,16 @@ def _core_strain(state: BaseState) -> float:
 def _state(jacket: Jacket, response: MomentCurvature) -> BaseState:
     """State at the demand, straight between the curvatures that were analysed."""
     moment = response.moment[: response.valid_count]
-    reached = np.flatnonzero(moment >= float(hinge(jacket).base_moment))
+    # a base that is stronger than its analysis is strained as that one under a smaller demand
+    demand = float(hinge(jacket).base_moment) / float(jacket.models.section_strength)
+    reached = np.flatnonzero(moment >= demand)
     holds = bool(reached.size)
     if not moment.size:
         return BaseState(holds, np.inf, np.inf, np.inf, 1.0)
     last = int(reached[0]) if holds else int(np.argmax(moment))
     before = max(last - 1, 0) if holds else last
     rise = moment[last] - moment[before]
-    share = (float(hinge(jacket).base_moment) - moment[before]) / rise if rise > 0.0 else 1.0
+    share = (demand - moment[before]) / rise if rise > 0.0 else 1.0
 
     def between(values: Floats) -> Floats:
         return np.asarray(values[before] + share * (values[last] - values[before]))

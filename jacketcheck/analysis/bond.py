@@ -17,7 +17,7 @@ from jacketcheck.analysis.damaged_bars import (
 from jacketcheck.analysis.kept import held_share
 from jacketcheck.analysis.memo import remembered_for_all
 from jacketcheck.analysis.retained import bond_pressure
-from jacketcheck.catalog.bond_models import BondConditions, law_as_held
+from jacketcheck.catalog.bond_models import BondConditions, LawOf, law_as_held
 from jacketcheck.errors import NotEvaluatedError
 from jacketcheck.jacket.column_parts import ColumnBar
 from jacketcheck.jacket.designs import has_designs
@@ -31,13 +31,14 @@ from jacketcheck.mechanics.bond_development import (
     developed_stress,
     development_curve,
 )
-from jacketcheck.mechanics.bond_law import BlendedBondLaw, BondLaw, LocalBondLaw
+from jacketcheck.mechanics.bond_law import BlendedBondLaw, BondLaw, LocalBondLaw, scaled_bond_law
 
 __all__ = [
     "BarBond",
     "bar_bonds",
     "bar_steels",
     "bond_conditions",
+    "bond_law_of",
     "held_shares",
     "stacked_law",
     "stress_at_height",
@@ -130,6 +131,14 @@ def held_shares(jacket: Jacket) -> tuple[Real, ...]:
     return tuple(held_share(pressure, need) for need in clamping_need(jacket).core_pressure)
 
 
+def bond_law_of(jacket: Jacket) -> LawOf:
+    """Local law of the jacket's bond model, its stresses times what the model leaves open."""
+    law_of, factor = jacket.bond_model.law, jacket.models.bond_stress
+    if isinstance(factor, float) and factor == 1.0:
+        return law_of
+    return lambda conditions: scaled_bond_law(law_of(conditions), factor)
+
+
 @remembered_for_all
 def bar_bonds(jacket: Jacket) -> tuple[BarBond, ...]:
     """Bond of every group of fractured bars, solved together."""
@@ -137,7 +146,7 @@ def bar_bonds(jacket: Jacket) -> tuple[BarBond, ...]:
     if not len(bars):
         return ()
     conditions = [bond_conditions(jacket, bar) for bar in bars.groups]
-    shares, law_of = held_shares(jacket), jacket.bond_model.law
+    shares, law_of = held_shares(jacket), bond_law_of(jacket)
     laws = [
         law_as_held(law_of, one, share=share) for one, share in zip(conditions, shares, strict=True)
     ]

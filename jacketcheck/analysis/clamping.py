@@ -12,7 +12,7 @@ from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics import clamping
 from jacketcheck.mechanics._arrays import Real
 
-__all__ = ["ClampingNeed", "clamping_need"]
+__all__ = ["ClampingNeed", "clamping_need", "crack_friction"]
 
 
 @dataclass(frozen=True, eq=False)
@@ -43,6 +43,11 @@ class ClampingNeed:
         return largest
 
 
+def crack_friction(jacket: Jacket) -> Real:
+    """Friction on the splitting crack [-]."""
+    return np.multiply(jacket.judgement.crack_friction, jacket.models.crack_friction)
+
+
 @remembered
 def clamping_need(jacket: Jacket) -> ClampingNeed:
     """Clamping pressure that the fractured bars need on the face of the core."""
@@ -64,7 +69,7 @@ def clamping_need(jacket: Jacket) -> ClampingNeed:
                 force,
                 anchorage_length=length,
                 crack_perimeter=perimeter,
-                friction_coefficient=jacket.judgement.crack_friction,
+                friction_coefficient=crack_friction(jacket),
             )
             for length in lengths
         ),

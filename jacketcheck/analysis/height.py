@@ -121,7 +121,7 @@ def height_profile(jacket: Jacket) -> HeightProfile:
     return HeightProfile(
         height=height,
         demand=float(forces.base_moment) - float(forces.shear) * height,
-        capacity=np.min(np.fmax(moments, 0.0), axis=1),
+        capacity=np.min(np.fmax(moments, 0.0), axis=1) * float(jacket.models.section_strength),
         direction=clock[weakest(moments)],
         ring_limit=ring,
     )

@@ -61,7 +61,8 @@ def interface(jacket: Jacket) -> Interface:
     )
     stress = np.minimum(np.multiply(friction, pressure), largest)
     half = np.pi * np.asarray(column.diameter) / 2.0
-    return Interface(surface, pressure, friction, largest, SHEAR_FACTOR * stress * half)
+    resistance = SHEAR_FACTOR * stress * half * jacket.models.interface_resistance
+    return Interface(surface, pressure, friction, largest, resistance)
 
 
 def height_of_transfer(jacket: Jacket, top: Real, *, above: Floats | float = 0.0) -> Real:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import OrderedDict
-from collections.abc import Callable, Hashable, Mapping
+from collections.abc import Callable, Hashable, Mapping, Sequence
 from dataclasses import dataclass, fields
 from functools import partial, wraps
 from threading import Lock
@@ -12,12 +12,13 @@ from typing import Any, TypeAlias, TypeVar
 import numpy as np
 from numpy.typing import NDArray
 
-from jacketcheck.errors import DomainError, JacketcheckError
+from jacketcheck.errors import JacketcheckError
 from jacketcheck.jacket.designs import (
     design_count,
     detached,
     has_designs,
     pick,
+    repeated,
     take,
     with_values,
 )
@@ -28,6 +29,7 @@ __all__ = [
     "assuming",
     "design_by_design",
     "divided",
+    "for_each_design",
     "remembered",
     "remembered_for_all",
     "same_where",
@@ -119,9 +121,9 @@ def _answers(together: Analysis, designs: Jacket) -> list[tuple[Any, int]]:
     try:
         record = together(designs)
     except JacketcheckError as error:
-        if count == 1:
-            return [(_Refusal(error), 0)]
         parts = divided(count, error)
+        if not parts:
+            return [(_Refusal(error), 0)] * count
         found = [_answers(together, some_designs(designs, part)) for part in parts]
         answers: list[Any] = [None] * count
         for part, rows in zip(parts, found, strict=True):
@@ -131,14 +133,29 @@ def _answers(together: Analysis, designs: Jacket) -> list[tuple[Any, int]]:
     return [(record, index) for index in range(count)]
 
 
+def for_each_design(analysis: Analysis, designs: Jacket, count: int) -> list[Any]:
+    """What a remembered analysis finds of each of some designs; None where it refuses one."""
+    if not has_designs(designs):
+        designs = repeated(designs, count)
+    return [
+        None if isinstance(record, _Refusal) else pick(record, place)
+        for record, place in _answers(analysis, designs)
+    ]
+
+
 def divided(count: int, error: BaseException | None) -> list[NDArray[np.intp]]:
     """Parts of some designs that are asked by themselves, because together they were refused.
 
     Those that an error says to be out of range stand apart from the others; where it does not say,
-    every other one does, so that what refuses few is soon left with them.
+    every other one does, so that what refuses few is soon left with them. No parts of one alone.
+
+    That all are out of range does not settle it: a formula may be asked of all for the sake of
+    some.
     """
     every = np.arange(count)
-    wrong = error.out_of_range if isinstance(error, DomainError) else None
+    if count == 1:
+        return []
+    wrong = error.out_of_range if isinstance(error, JacketcheckError) else None
     if wrong is not None and wrong.shape == (count,) and 0 < np.count_nonzero(wrong) < count:
         return [every[~wrong], every[wrong]]
     return [every[::2], every[1::2]]
@@ -245,7 +262,7 @@ def design_by_design(function: Callable[[Jacket], Record]) -> Callable[[Jacket],
     def call(jacket: Jacket) -> Record:
         if _ORIGIN in jacket.memo or not has_designs(jacket):
             return function(jacket)
-        records = [_remember(one, key, partial(function, one)) for one in _single_designs(jacket)]
+        records = _each(function, key, _single_designs(jacket))
         first: Any = records[0]
         columns = {
             one.name: np.array([getattr(record, one.name) for record in records])
@@ -255,6 +272,23 @@ def design_by_design(function: Callable[[Jacket], Record]) -> Callable[[Jacket],
         return joined
 
     return call
+
+
+def _each(function: Analysis, key: str, designs: Sequence[Jacket]) -> list[Any]:
+    """What is found of each design; where any is refused, an error that says which are."""
+    records: list[Any] = []
+    refused = np.zeros(len(designs), dtype=bool)
+    first: JacketcheckError | None = None
+    for index, one in enumerate(designs):
+        try:
+            records.append(_remember(one, key, partial(function, one)))
+        except JacketcheckError as error:
+            refused[index] = True
+            first = first or error
+    if first is not None:
+        first.out_of_range = refused
+        raise first.with_traceback(None)
+    return records
 
 
 def _single_designs(jacket: Jacket) -> tuple[Jacket, ...]:

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, replace
 from typing import TypeAlias
 
 import numpy as np
+from numpy.typing import NDArray
 
 from jacketcheck.catalog.entries import Sourced, require_figures
 from jacketcheck.mechanics._arguments import Surface
@@ -126,11 +127,28 @@ def law_as_held(law_of: LawOf, conditions: BondConditions, *, share: Real) -> Lo
     """
     if np.all(np.greater_equal(share, 1.0)):
         return law_of(replace(conditions, splitting_held=True))
+    loose = _of_those(conditions, np.less(share, 1.0))
     return blended_bond_law(
         law_of(replace(conditions, splitting_held=True)),
-        law_of(replace(conditions, splitting_held=False, confining_pressure=0.0)),
+        law_of(replace(loose, splitting_held=False, confining_pressure=0.0)),
         share=share,
     )
+
+
+def _of_those(conditions: BondConditions, counted: NDArray[np.bool_]) -> BondConditions:
+    """Conditions of the designs that count; one of these stands in for each of the others.
+
+    So that a law is not asked beyond its range for designs in which nothing goes by it.
+    """
+    if np.ndim(counted) == 0 or np.all(counted):
+        return conditions
+    stands_in = np.where(counted, np.arange(counted.size), np.argmax(counted))
+    arrays = {
+        one.name: value[stands_in]
+        for one in fields(conditions)
+        if np.shape(value := getattr(conditions, one.name)) == counted.shape
+    }
+    return replace(conditions, **arrays)
 
 
 def grouted_law(bar: BondConditions) -> BondLaw:

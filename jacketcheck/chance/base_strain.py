@@ -11,7 +11,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Final, Literal, TypeAlias
 
 import numpy as np
@@ -19,10 +19,12 @@ from numpy.typing import NDArray
 
 from jacketcheck.analysis.axial_strain import CheckedStrain
 from jacketcheck.chance.distributions import Marginal
+from jacketcheck.chance.evaluation import strained
 from jacketcheck.chance.variables import Variable
+from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._arrays import Floats, Real
 
-__all__ = ["RESIDUAL", "BaseStrain", "Origin"]
+__all__ = ["RESIDUAL", "BaseStrain", "Origin", "PowerLaw"]
 
 Origin: TypeAlias = Literal["declared", "fitted", "largest", "frozen"]
 
@@ -32,6 +34,52 @@ RESIDUAL: Final = "base-strain-fit"
 _CLEARLY_BELOW: Final = 0.8
 _SAMPLES_PER_TERM: Final = 3
 _SMALLEST_SLOPE: Final = 1e-12
+
+
+@dataclass(frozen=True, eq=False)
+class PowerLaw:
+    """A quantity as a product of powers of factors.
+
+    Attributes
+    ----------
+    at_ones
+        Its value where every factor is 1.
+    exponents
+        Power of each variable's factor.
+    scatter
+        Standard deviation of the logarithm that a fit leaves [-].
+    determination
+        Share of the logarithm's variance that it explains [-].
+    """
+
+    at_ones: float
+    exponents: Mapping[str, float] = field(default_factory=dict)
+    scatter: float = 0.0
+    determination: float = 1.0
+
+    @classmethod
+    def fitted(cls, found: Floats, factors: Mapping[str, Floats]) -> PowerLaw:
+        """Least squares of the logarithm on the logarithms of the factors."""
+        logarithm = np.log(found)
+        terms = np.column_stack([np.ones(found.size), *(np.log(v) for v in factors.values())])
+        solution = np.linalg.lstsq(terms, logarithm, rcond=None)[0]
+        left = logarithm - terms @ solution
+        freedom = max(found.size - terms.shape[1], 1)
+        total = float(np.sum((logarithm - logarithm.mean()) ** 2))
+        exponents = dict(zip(factors, map(float, solution[1:]), strict=True))
+        return cls(
+            at_ones=float(np.exp(solution[0])),
+            exponents={n: power for n, power in exponents.items() if abs(power) > _SMALLEST_SLOPE},
+            scatter=float(np.sqrt(np.sum(left**2) / freedom)),
+            determination=1.0 - float(np.sum(left**2)) / total if total > 0.0 else 1.0,
+        )
+
+    def at(self, factors: Mapping[str, Real]) -> Real:
+        """Its value at some factors."""
+        logarithm: Real = np.log(self.at_ones)
+        for name, power in self.exponents.items():
+            logarithm = logarithm + power * np.log(factors[name])
+        return np.exp(logarithm)
 
 
 @dataclass(frozen=True, eq=False)
@@ -57,6 +105,8 @@ class BaseStrain:
         Standard deviation of the logarithm that the fit leaves [-].
     determination
         Share of the logarithm's variance that the fit explains [-].
+    shear
+        Shear of the relocated hinge [N] by the factors.
     """
 
     origin: Origin
@@ -66,6 +116,7 @@ class BaseStrain:
     exponents: Mapping[str, float] = field(default_factory=dict)
     scatter: float = 0.0
     determination: float = 1.0
+    shear: PowerLaw = field(default_factory=lambda: PowerLaw(1e-9))
 
     @classmethod
     def at_means(cls, declared: Real | None, found: float, tension_share: float) -> BaseStrain:
@@ -90,31 +141,38 @@ class BaseStrain:
         largest = max([self.tension_share, *share[kept]])
         leads = self.declared is not None and np.all(found[kept] <= _CLEARLY_BELOW * self.declared)
         if leads and self.origin == "declared":
-            return BaseStrain("declared", self.declared, self.found, largest)
+            return replace(self, tension_share=largest)
         if not np.any(kept):
             return self
         if np.count_nonzero(kept) < _SAMPLES_PER_TERM * (len(factors) + 1):
             strain = max(self.found, float(np.max(found[kept])))
-            return BaseStrain("largest", self.declared, strain, largest)
+            return replace(self, origin="largest", found=strain, tension_share=largest)
         return self._fitted(found[kept], {n: v[kept] for n, v in factors.items()}, largest)
 
     def _fitted(self, found: Floats, factors: Mapping[str, Floats], share: float) -> BaseStrain:
-        """Least squares of the logarithm of the strain on the logarithms of the factors."""
-        logarithm = np.log(found)
-        terms = np.column_stack([np.ones(found.size), *(np.log(v) for v in factors.values())])
-        solution = np.linalg.lstsq(terms, logarithm, rcond=None)[0]
-        left = logarithm - terms @ solution
-        freedom = max(found.size - terms.shape[1], 1)
-        total = float(np.sum((logarithm - logarithm.mean()) ** 2))
-        exponents = dict(zip(factors, map(float, solution[1:]), strict=True))
+        law = PowerLaw.fitted(found, factors)
         return BaseStrain(
             origin="fitted",
             declared=self.declared,
-            found=float(np.exp(solution[0])),
+            found=law.at_ones,
             tension_share=share,
-            exponents={n: power for n, power in exponents.items() if abs(power) > _SMALLEST_SLOPE},
-            scatter=float(np.sqrt(np.sum(left**2) / freedom)),
-            determination=1.0 - float(np.sum(left**2)) / total if total > 0.0 else 1.0,
+            exponents=law.exponents,
+            scatter=law.scatter,
+            determination=law.determination,
+            shear=self.shear,
+        )
+
+    def with_shear(self, shear: PowerLaw) -> BaseStrain:
+        """The same with another law of the hinge's shear."""
+        return replace(self, shear=shear)
+
+    def given_to(self, samples: Jacket, factors: Mapping[str, Real]) -> Jacket:
+        """The samples without need of a section analysis of their own."""
+        return strained(
+            samples,
+            self.checked(factors),
+            share=self.tension_share,
+            shear=self.shear.at(factors),
         )
 
     @property

@@ -9,7 +9,7 @@ from typing import TypeAlias
 import numpy as np
 from numpy.typing import NDArray
 
-from jacketcheck.chance.limit import Limit
+from jacketcheck.chance.events import Event
 from jacketcheck.chance.points import REPLICATES
 from jacketcheck.chance.variables import Scattering
 from jacketcheck.mechanics._arrays import Floats, Real
@@ -18,6 +18,7 @@ __all__ = ["Counts", "Flags"]
 
 Flags: TypeAlias = NDArray[np.bool_]
 """Yes or no for each sample."""
+_Counted: TypeAlias = NDArray[np.int64]
 
 
 @dataclass(eq=False)
@@ -29,36 +30,43 @@ class Counts:
     size
         Samples of a replicate.
     exceeded, unevaluated
-        By limit state: samples that exceed in each replicate, and those that could not be
-        evaluated in all.
-    any_new
-        Samples of each replicate that exceed one of the limit states and none of a cheaper effort.
+        By event: samples of each replicate that exceed, and that could not be evaluated.
+    any_low, any_high
+        Samples of each replicate that exceed one of the events and none of a cheaper effort: where
+        what could not be evaluated counts as holding, and where it counts as exceeded.
     names, values, ratios, largest
-        Of the first samples: variables, their factors, ratios by limit state, and the largest
-        ratio of all limit states, cheaper ones included.
+        Of the first samples: variables, their factors, ratios by event, and the largest ratio of
+        all events, cheaper ones included.
     """
 
     size: int
-    exceeded: dict[str, list[int]]
-    unevaluated: dict[str, int]
-    any_new: list[int]
+    exceeded: dict[str, _Counted]
+    unevaluated: dict[str, _Counted]
+    any_low: _Counted
+    any_high: _Counted
     names: tuple[str, ...]
     values: list[Floats] = field(default_factory=list)
     ratios: dict[str, list[Floats]] = field(default_factory=dict)
     largest: list[Floats] = field(default_factory=list)
 
     @classmethod
-    def begin(cls, limits: Sequence[Limit], scattering: Scattering, size: int) -> Counts:
+    def begin(cls, events: Sequence[Event], scattering: Scattering, size: int) -> Counts:
         """Nothing counted yet."""
-        ids = [limit.id for limit in limits]
+        none = np.zeros(REPLICATES, dtype=np.int64)
         return cls(
             size=size,
-            exceeded={name: [0] * REPLICATES for name in ids},
-            unevaluated=dict.fromkeys(ids, 0),
-            any_new=[0] * REPLICATES,
+            exceeded={event.id: none.copy() for event in events},
+            unevaluated={event.id: none.copy() for event in events},
+            any_low=none.copy(),
+            any_high=none.copy(),
             names=scattering.names,
-            ratios={name: [] for name in ids},
+            ratios={event.id: [] for event in events},
         )
+
+    @property
+    def samples(self) -> int:
+        """Samples of all replicates."""
+        return self.size * REPLICATES
 
     @property
     def kept(self) -> int:
@@ -66,27 +74,37 @@ class Counts:
         return sum(len(part) for part in self.largest)
 
     def add(
-        self,
-        replicate: int,
-        exceeds: Mapping[str, Flags],
-        unknown: Mapping[str, Flags],
-        before: Flags,
+        self, replicate: int, ratios: Mapping[str, Floats], before: Mapping[str, Floats]
     ) -> None:
-        """Count some samples; what could not be evaluated exceeds."""
-        new = np.zeros_like(before)
-        for name, flags in exceeds.items():
-            counted = flags | unknown[name]
-            self.exceeded[name][replicate] += int(np.count_nonzero(counted))
-            self.unevaluated[name] += int(np.count_nonzero(unknown[name]))
-            new |= counted
-        self.any_new[replicate] += int(np.count_nonzero(new & ~before))
+        """Count the ratios of some samples; `before` are those of cheaper events."""
+        (low, high), (low_before, high_before) = _any_of(ratios), _any_of(before)
+        self.any_low[replicate] += np.count_nonzero(low & ~low_before)
+        self.any_high[replicate] += np.count_nonzero(high & ~high_before)
+        for name, ratio in ratios.items():
+            self.exceeded[name][replicate] += np.count_nonzero(ratio > 1.0)
+            self.unevaluated[name][replicate] += np.count_nonzero(np.isnan(ratio))
 
-    def keep(self, factors: Mapping[str, Real], ratios: Mapping[str, Floats], size: int) -> None:
+    def keep(
+        self,
+        factors: Mapping[str, Real],
+        ratios: Mapping[str, Floats],
+        before: Mapping[str, Floats],
+        size: int,
+    ) -> None:
         """Keep ratios of some samples for the ranking of variables."""
         rows = [np.broadcast_to(factors[name], size) for name in self.names]
         self.values.append(np.array(rows).reshape(len(rows), size))
         for name in self.ratios:
-            self.ratios[name].append(np.asarray(ratios[name]))
-        worst = np.array(list(ratios.values()))
-        # what could not be evaluated counts as exceeded, so that it is the largest
+            self.ratios[name].append(np.asarray(ratios[name][:size]))
+        worst = np.array([ratio[:size] for ratio in (*ratios.values(), *before.values())])
+        # what could not be evaluated may exceed, so that it is the largest
         self.largest.append(np.max(np.where(np.isnan(worst), np.inf, worst), axis=0))
+
+
+def _any_of(ratios: Mapping[str, Floats]) -> tuple[Flags | np.bool_, Flags | np.bool_]:
+    """Samples that exceed any event, what could not be evaluated left out and counted in."""
+    low: Flags | np.bool_ = np.bool_(0)
+    high: Flags | np.bool_ = np.bool_(0)
+    for ratio in ratios.values():
+        low, high = low | (ratio > 1.0), high | ~(ratio <= 1.0)
+    return low, high

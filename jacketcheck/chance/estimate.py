@@ -3,31 +3,28 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import replace
 from typing import Final
 
 from jacketcheck.chance.array_counting import count_by_arrays
-from jacketcheck.chance.base_strain import BaseStrain
+from jacketcheck.chance.base_strain import BaseStrain, PowerLaw
 from jacketcheck.chance.counts import Counts
-from jacketcheck.chance.direct import ring_figures
-from jacketcheck.chance.evaluation import section_sample, single_ratios, with_strain
-from jacketcheck.chance.limit import Limit, NotApplicableError
-from jacketcheck.chance.limits import COVERED, WITHOUT_PROBABILITY
+from jacketcheck.chance.evaluation import Evaluation
+from jacketcheck.chance.events import Event, events_of
 from jacketcheck.chance.model import EFFORTS, Model, Progress, without_progress
 from jacketcheck.chance.points import DEFAULT_SEED
-from jacketcheck.chance.realisation import Realisation
-from jacketcheck.chance.remarks import left_out, remarks
+from jacketcheck.chance.remarks import remarks
 from jacketcheck.chance.result import ChanceResult, Changes, LimitChance, Settings
-from jacketcheck.chance.rows import limit_chance, system_chance
-from jacketcheck.chance.section_counting import count_by_sections
-from jacketcheck.chance.variables import random_variables
-from jacketcheck.errors import InputError, InputProblem, JacketcheckError, NotEvaluatedError
+from jacketcheck.chance.rows import limit_chances, system_chance
+from jacketcheck.chance.section_counting import Analysed, analysed, count_by_sections
+from jacketcheck.chance.variables import Variables, random_variables
+from jacketcheck.errors import NotEvaluatedError
 from jacketcheck.host.host import Host
+from jacketcheck.host.loading import load_host
 from jacketcheck.inputs.chance import Chance
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.limit_state import Effort
-from jacketcheck.mechanics._arrays import Real
 
 __all__ = ["DEFAULTS", "chance_of_exceedance", "model_at_means", "settings_of"]
 
@@ -63,6 +60,7 @@ def chance_of_exceedance(
     settings: Settings | None = None,
     only: Collection[str] | None = None,
     host: Host | None = None,
+    provisions: Sequence[str] = ("us",),
     progress: Progress = without_progress,
 ) -> ChanceResult:
     """Estimate the probabilities of one jacket.
@@ -78,7 +76,9 @@ def chance_of_exceedance(
     only
         Limit states to look at; all by default.
     host
-        Limit states of plug-ins, which are listed as not covered.
+        Where limit states come from; the built-in ones by default.
+    provisions
+        Sets of provisions whose limit states are asked.
     progress
         Shows how far the work is.
 
@@ -96,32 +96,35 @@ def chance_of_exceedance(
 
     Notes
     -----
-    The margin of each limit state is ``R - S`` between actual values: resistance factors are 1,
-    and what a code replaces by a factor (mean pretension over its minimum, overstrength of the
-    hinge) is a random variable. Variables are correlated by a Gaussian copula. The repair as a
-    whole is exceeded where any covered limit state is.
+    The limit states themselves are evaluated, on a jacket whose fields are samples of actual
+    values: resistance factors are taken out, and what a code replaces by a factor (mean pretension
+    over its minimum, overstrength of the hinge) is a random variable. Variables are correlated by
+    a Gaussian copula. The repair as a whole is exceeded where any of the limit states is.
     """
-    limits = _chosen(only)
+    host = load_host(installed=False) if host is None else host
+    events = events_of(host, provisions, only=only)
     settings = settings_of(written) if settings is None else settings
-    estimate = _Estimate(jacket, written, settings, progress)
-    counts = estimate.count(limits)
-    rows = [
-        limit_chance(
-            estimate.applying[name], one, estimate.model, ratio_at_means=estimate.at_means[name]
-        )
-        for one in counts.values()
-        for name in one.exceeded
-    ]
-    if not rows:
+    variables = random_variables(jacket, written, models=events.models)
+    estimate = _Estimate(jacket, variables, settings, host, progress)
+    without = dict(events.without)
+    asked = events.asked
+    if not settings.section_samples:
+        asked = tuple(event for event in asked if event.effort != "sections")
+        reason = "needs section analyses, of which no sample was asked for (section samples)"
+        without |= {event.id: reason for event in events.asked if event not in asked}
+    applying = estimate.applicable(asked)
+    counts = estimate.count(applying)
+    if not applying:
         raise NotEvaluatedError("none of the limit states with a probability applies")
+    rows = limit_chances(applying, counts, estimate.model, at_means=estimate.at_means)
     return ChanceResult(
         settings=settings,
         variables=estimate.model.variables,
         limits=tuple(sorted(rows, key=_likeliest_first)),
         system=system_chance(counts, rows),
         not_applicable=estimate.not_applicable,
-        without_probability=left_out(host, only=only, with_sections=settings.section_samples > 0),
-        notes=remarks(list(estimate.applying.values()), estimate.model, only=only),
+        without_probability=without,
+        notes=remarks(applying, estimate.model, rows, only=only),
     )
 
 
@@ -132,73 +135,88 @@ def _likeliest_first(row: LimitChance) -> tuple[float, float]:
 
 
 def model_at_means(
-    jacket: Jacket, *, written: Chance | None = None, settings: Settings = DEFAULTS
+    jacket: Jacket,
+    *,
+    written: Chance | None = None,
+    settings: Settings = DEFAULTS,
+    host: Host | None = None,
 ) -> Model:
     """What all samples share, the strain of the base as it is with mean values."""
-    return _Estimate(jacket, written, settings, without_progress).with_ring().model
-
-
-def _chosen(only: Collection[str] | None) -> tuple[Limit, ...]:
-    if only is None:
-        return COVERED
-    known = {limit.id: limit for limit in COVERED}
-    problems = [
-        InputProblem("CHECK", repr(name), _why_not(name, known))
-        for name in only
-        if name not in known
-    ]
-    if problems:
-        raise InputError(problems, source="chance")
-    return tuple(limit for limit in COVERED if limit.id in only)
-
-
-def _why_not(name: str, known: Mapping[str, Limit]) -> str:
-    if name in WITHOUT_PROBABILITY:
-        return f"has no probability of its own: {WITHOUT_PROBABILITY[name]}"
-    return f"has no probability; known are {', '.join(sorted(known))}"
-
-
-def _without_ratio(sample: Realisation) -> Real:
-    del sample
-    return math.nan
+    host = load_host(installed=False) if host is None else host
+    variables = random_variables(jacket, written)
+    return _Estimate(jacket, variables, settings, host, without_progress).model
 
 
 class _Estimate:
     """The estimate while it is being made."""
 
     def __init__(
-        self, jacket: Jacket, written: Chance | None, settings: Settings, progress: Progress
+        self,
+        jacket: Jacket,
+        variables: Variables,
+        settings: Settings,
+        host: Host,
+        progress: Progress,
     ) -> None:
-        variables = random_variables(jacket, written)
+        unknown = BaseStrain("frozen", None, math.inf, 1.0)
+        self.model = Model(jacket, variables, unknown, settings, Evaluation(host))
         # every variable at its mean: from here the strain of the base is known
-        self._mean = section_sample(jacket, variables.means())
-        found = self._mean.base_strain
+        mean = self._at_means(())
+        [found], [share], [shear] = mean.strain, mean.share, mean.shear
         strain = BaseStrain.at_means(
             jacket.demands.axial_strain,
-            found if math.isfinite(found) else math.inf,
-            self._mean.tension_share,
+            float(found) if math.isfinite(found) else math.inf,
+            float(share),
         )
-        self.model = Model(jacket, variables, strain, None, settings)
-        self.not_applicable: dict[str, str] = {}
+        # until samples say more, the shear grows with the largest moment of the hinge
+        if math.isfinite(shear):
+            factor = variables.by_name["hinge-moment"].marginal.mean
+            strain = strain.with_shear(PowerLaw(float(shear) / factor, {"hinge-moment": 1.0}))
+        self.model = replace(self.model, strain=strain)
         self._progress = progress
-        self.applying: dict[str, Limit] = {}
         self.at_means: dict[str, float] = {}
 
-    def count(self, limits: Sequence[Limit]) -> dict[Effort, Counts]:
+    @property
+    def not_applicable(self) -> dict[str, str]:
+        """Events that the jacket has nothing for."""
+        return self.model.evaluation.not_applicable
+
+    def _at_means(self, events: Sequence[Event]) -> Analysed:
+        return analysed(events, self.model, self.model.variables.means(), 1)
+
+    def applicable(self, events: Sequence[Event]) -> tuple[Event, ...]:
+        """Events that the jacket has something for, with their ratios at mean values."""
+        cheap = [event for event in events if event.effort != "sections"]
+        dear = [event for event in events if event.effort == "sections"]
+        means = self.model.variables.means()
+        ratios = self.model.cheap_ratios(cheap, means, size=1) | self._at_means(dear).ratios
+        applying = tuple(event for event in events if event.id not in self.not_applicable)
+        self.at_means = {event.id: float(ratios[event.id][0]) for event in applying}
+        # what is missing with mean values is missing in every sample
+        evaluation = self.model.evaluation
+        evaluation.hopeless.update(
+            name
+            for name, ratio in self.at_means.items()
+            if math.isnan(ratio) and name in evaluation.lacking
+        )
+        return applying
+
+    def count(self, events: Sequence[Event]) -> dict[Effort, Counts]:
         """Count exceedances, what needs sections first: the others build on it."""
-        by_effort = self._applicable(limits)
+        by_effort = {
+            effort: [event for event in events if event.effort == effort] for effort in EFFORTS
+        }
         counts: dict[Effort, Counts] = {}
         cheap = [*by_effort["closed-form"], *by_effort["bond"]]
         if by_effort["sections"]:
             counts["sections"], strain = count_by_sections(
                 by_effort["sections"], self.model, cheaper=cheap, progress=self._progress
             )
-            self.model = replace(self.model, strain=strain)
+            variables = self.model.variables
             if strain.variables:
-                joined = self.model.variables.joined_by(strain.residual)
-                self.model = replace(self.model, variables=joined)
-        self.with_ring()
-        cheaper: list[Limit] = []
+                variables = variables.joined_by(strain.residual)
+            self.model = replace(self.model, strain=strain, variables=variables)
+        cheaper: list[Event] = []
         for effort in _WITHOUT_SECTIONS:
             if by_effort[effort]:
                 counts[effort] = count_by_arrays(
@@ -210,39 +228,3 @@ class _Estimate:
                 )
             cheaper = [*cheaper, *by_effort[effort]]
         return counts
-
-    def _applicable(self, limits: Sequence[Limit]) -> dict[Effort, list[Limit]]:
-        """Limit states that apply, by effort; sections only where samples of them are wanted."""
-        chosen: dict[Effort, list[Limit]] = {effort: [] for effort in EFFORTS}
-        for limit in limits:
-            if limit.effort == "sections" and not self.model.settings.section_samples:
-                continue
-            try:
-                ratio = self._ratio_at_means(limit)
-            except NotApplicableError as error:
-                self.not_applicable[limit.id] = str(error)
-                continue
-            # what cannot be evaluated with mean values is not tried on every sample
-            asked = replace(limit, ratio=_without_ratio) if math.isnan(ratio) else limit
-            self.at_means[limit.id] = ratio
-            self.applying[limit.id] = asked
-            chosen[limit.effort].append(asked)
-        return chosen
-
-    def _ratio_at_means(self, limit: Limit) -> float:
-        failures = self.model.failures
-        if limit.effort == "sections":
-            return single_ratios([limit], self._mean.realisation, failures=failures)[limit.id]
-        sample = with_strain(self._mean.realisation, self.model.strain, self.model.jacket)
-        return single_ratios([limit], sample, failures=failures)[limit.id]
-
-    def with_ring(self) -> _Estimate:
-        """Find the figures for comparison, unless the ring cannot be analysed at mean values."""
-        means = self.model.variables.means()
-        sample = with_strain(self._mean.realisation, self.model.strain, self.model.jacket)
-        try:
-            ring = ring_figures(sample.jacket, means)
-        except JacketcheckError:
-            ring = None
-        self.model = replace(self.model, ring=ring)
-        return self

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Generator, Mapping
 from dataclasses import dataclass
 from typing import Final, TypeAlias
 
@@ -11,10 +11,18 @@ import numpy as np
 
 from jacketcheck.mechanics._arrays import Floats
 
-__all__ = ["DesignPoint", "LimitFunctionOfNormals", "design_point", "exceedance_of_index"]
+__all__ = [
+    "DesignPoint",
+    "LimitFunctionOfNormals",
+    "design_point",
+    "design_points",
+    "exceedance_of_index",
+]
 
 LimitFunctionOfNormals: TypeAlias = Callable[[Floats], Floats]
 """Margin at some points, shape (variables, points) to (points,); negative where it fails."""
+_Search: TypeAlias = "Generator[Floats, Floats, DesignPoint | None]"
+"""Asks for margins at points, one set after the other, and ends with what it found."""
 
 _MOST_STEPS: Final = 30
 _PERTURBATION: Final = 1e-3
@@ -100,11 +108,48 @@ def design_point(
     >>> round(found.index, 4)
     2.1213
     """
+    found = design_points({"": variables}, lambda points: {"": margin(points[""])}, tolerance)
+    return found[""]
+
+
+def design_points(
+    variables: Mapping[str, int],
+    margins: Callable[[Mapping[str, Floats]], Mapping[str, Floats]],
+    tolerance: float = 1e-4,
+) -> dict[str, DesignPoint | None]:
+    """Search the design points of several limit functions side by side.
+
+    Parameters
+    ----------
+    variables
+        Number of variables of each, by name.
+    margins
+        Margins of those that are still being searched, at points of their own.
+    tolerance
+        As in `design_point`.
+    """
+    searches = {name: _search(count, tolerance) for name, count in variables.items()}
+    asked = {name: next(search) for name, search in searches.items()}
+    found: dict[str, DesignPoint | None] = {}
+    while asked:
+        answers = margins(asked)
+        following = {}
+        for name in asked:
+            try:
+                following[name] = searches[name].send(np.asarray(answers[name], dtype=float))
+            except StopIteration as end:
+                found[name] = end.value
+        asked = following
+    return found
+
+
+def _search(variables: int, tolerance: float) -> _Search:
     point = np.zeros(variables)
     scale: float | None = None
     penalty = 0.0
     for step in range(1, _MOST_STEPS + 1):
-        value, gradient = _linearised(margin, point)
+        values = yield _around(point)
+        value, gradient = _linearised(values)
         length = float(np.linalg.norm(gradient))
         if not math.isfinite(value) or not math.isfinite(length) or length < 1e-12:
             return None
@@ -115,26 +160,24 @@ def design_point(
             alpha = -gradient / length
             return DesignPoint(float(alpha @ point), alpha, point, step)
         penalty = max(penalty, 2.0 * float(np.linalg.norm(target)) / length + 1.0)
-        point = _best_step(margin, point, target, penalty)
+        tried = point[:, None] + (target - point)[:, None] * _TRIED
+        margin = yield tried
+        merit = np.sum(tried**2, axis=0) / 2.0 + penalty * np.abs(margin)
+        # the point with the smallest merit on the way to the target
+        point = tried[:, int(np.argmin(np.where(np.isfinite(merit), merit, np.inf)))]
         if float(np.linalg.norm(point)) > _FARTHEST:
             return None
     return None
 
 
-def _linearised(margin: LimitFunctionOfNormals, point: Floats) -> tuple[float, Floats]:
-    """Margin at a point and its gradient by central differences."""
-    count = len(point)
-    steps = _PERTURBATION * np.eye(count)
-    around = np.hstack([point[:, None], point[:, None] + steps, point[:, None] - steps])
-    values = np.asarray(margin(around), dtype=float)
+def _around(point: Floats) -> Floats:
+    """A point and its neighbors on either side along each axis."""
+    steps = _PERTURBATION * np.eye(len(point))
+    return np.hstack([point[:, None], point[:, None] + steps, point[:, None] - steps])
+
+
+def _linearised(values: Floats) -> tuple[float, Floats]:
+    """Margin at a point and its gradient by central differences, from the margins around it."""
+    count = len(values) // 2
     gradient = (values[1 : count + 1] - values[count + 1 :]) / (2.0 * _PERTURBATION)
     return float(values[0]), gradient
-
-
-def _best_step(
-    margin: LimitFunctionOfNormals, point: Floats, target: Floats, penalty: float
-) -> Floats:
-    """The point with the smallest merit on the way to the target."""
-    tried = point[:, None] + (target - point)[:, None] * _TRIED
-    merit = np.sum(tried**2, axis=0) / 2.0 + penalty * np.abs(margin(tried))
-    return np.asarray(tried[:, int(np.argmin(np.where(np.isfinite(merit), merit, np.inf)))])

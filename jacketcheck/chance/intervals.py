@@ -90,7 +90,8 @@ def replicate_interval(shares: Floats, *, size: int, confidence: float = CONFIDE
     Points of a Sobol sequence or a Latin hypercube are not independent of each other, replicates
     are: the interval is Student's around their mean. Where fewer than five samples of each
     replicate exceed on average, or fewer than five do not, their spread says too little, and the
-    interval is that of independent samples, which is the wider.
+    interval is that of independent samples, which is the wider. A balanced replicate may resolve
+    its share to one sample only, so that all of them agree: that much is added to the spread.
 
     References
     ----------
@@ -110,7 +111,8 @@ def replicate_interval(shares: Floats, *, size: int, confidence: float = CONFIDE
     total = count * size
     if count < 2 or min(exceeded, total - exceeded) < _COUNT_PER_REPLICATE * count:
         return binomial_interval(exceeded, total, confidence=confidence)
-    mean, spread = float(np.mean(shares)), float(np.std(shares, ddof=1))
+    mean = float(np.mean(shares))
+    spread = math.hypot(float(np.std(shares, ddof=1)), 1.0 / (size * math.sqrt(12.0)))
     quantile = float(stdtrit(count - 1, (1.0 + confidence) / 2.0))
     half = quantile * spread / math.sqrt(count)
     return Interval(max(mean - half, 0.0), min(mean + half, 1.0))

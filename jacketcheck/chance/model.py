@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass, field
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from typing import Any, Final, TypeAlias
 
 from jacketcheck.chance.base_strain import BaseStrain
-from jacketcheck.chance.direct import RingFigures
-from jacketcheck.chance.evaluation import Failures
-from jacketcheck.chance.limit import BAR_TARGET, Limit, bar_target
+from jacketcheck.chance.evaluation import Evaluation
+from jacketcheck.chance.events import Event
 from jacketcheck.chance.points import standard_normal_points
+from jacketcheck.chance.realisation import realise
 from jacketcheck.chance.result import Settings
 from jacketcheck.chance.variables import Scattering, Variables
 from jacketcheck.jacket.jacket import Jacket
@@ -44,34 +44,21 @@ class Model:
         Random variables.
     strain
         Axial strain of the core in samples without section analysis.
-    ring
-        Figures for slip and hoop yield by comparison; None where these need analyses.
     settings
         How samples are drawn.
-    failures
-        Why samples could not be evaluated, by limit state.
+    evaluation
+        How they are evaluated.
     """
 
     jacket: Jacket
     variables: Variables
     strain: BaseStrain
-    ring: RingFigures | None
     settings: Settings
-    failures: Failures = field(default_factory=dict)
+    evaluation: Evaluation
 
     def factors(self, scattering: Scattering, points: Floats) -> dict[str, Real]:
         """Factors of all variables at some points."""
         return {**self.variables.means(), **scattering.values(points)}
-
-    def scattering(self, limits: Iterable[Limit]) -> Scattering:
-        """Variables that scatter in some limit states."""
-        return self.variables.among({name for one in limits for name in self.names_of(one)})
-
-    def names_of(self, limit: Limit) -> tuple[str, ...]:
-        """Variables of a limit state, those behind the strain of the base included."""
-        target = bar_target(self.jacket)
-        names = tuple(target if name == BAR_TARGET else name for name in limit.variables)
-        return (*names, *self.strain.variables) if "axial-strain" in names else names
 
     def points(self, scattering: Scattering, effort: Effort) -> Iterator[Floats]:
         """Points of an effort's replicates."""
@@ -82,3 +69,10 @@ class Model:
             seed=self.settings.seed,
             stream=EFFORTS.index(effort),
         )
+
+    def cheap_ratios(
+        self, events: Sequence[Event], factors: Mapping[str, Real], *, size: int
+    ) -> dict[str, Floats]:
+        """Ratios of events that need no section analysis, shape (size,)."""
+        samples = self.strain.given_to(realise(self.jacket, factors), factors)
+        return self.evaluation.ratios(events, samples, factors, size=size)

@@ -3,35 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 
-from jacketcheck.catalog.bond_models import LawOf
+from jacketcheck.analysis.interface import SHEAR_FACTOR
 from jacketcheck.jacket.designs import with_values
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._arrays import Real
-from jacketcheck.mechanics.bond_law import scaled_bond_law
 
-__all__ = ["Realisation", "one_sample", "realise", "some_samples"]
-
-
-@dataclass(frozen=True, eq=False)
-class Realisation:
-    """Actual values of a jacket.
-
-    Attributes
-    ----------
-    jacket
-        The jacket with them; every specified minimum and every expected strength is the actual
-        one. Numbers, or arrays over samples.
-    factors
-        Factor of every random variable, those of models among them.
-    """
-
-    jacket: Jacket
-    factors: Mapping[str, Real]
+__all__ = ["one_sample", "realise", "some_samples"]
 
 
 def some_samples(factors: Mapping[str, Real], part: slice) -> dict[str, Real]:
@@ -46,8 +27,8 @@ def one_sample(factors: Mapping[str, Real], index: int) -> dict[str, float]:
     return {name: float(value[index] if value.ndim else value) for name, value in arrays.items()}
 
 
-def realise(jacket: Jacket, factors: Mapping[str, Real]) -> Realisation:
-    """Put the factors of all random variables into a jacket.
+def realise(jacket: Jacket, factors: Mapping[str, Real]) -> Jacket:
+    """Put the factors of random variables into a jacket.
 
     Parameters
     ----------
@@ -55,6 +36,12 @@ def realise(jacket: Jacket, factors: Mapping[str, Real]) -> Realisation:
         One design with specified and expected values.
     factors
         Factor of every variable: numbers, or arrays over samples.
+
+    Returns
+    -------
+    Jacket
+        With actual values: every specified minimum and every expected strength is the actual one.
+        Factors on the capacity of single limit states are no part of it.
     """
     values = {
         **_bolts(jacket, factors),
@@ -62,9 +49,9 @@ def realise(jacket: Jacket, factors: Mapping[str, Real]) -> Realisation:
         **_column(jacket, factors),
         **_bars(jacket, factors),
         **_around(jacket, factors),
-        **_judgement(jacket, factors),
+        **_models(factors),
     }
-    return Realisation(with_values(jacket, values), factors)
+    return with_values(jacket, values)
 
 
 def _bolts(jacket: Jacket, factors: Mapping[str, Real]) -> dict[str, Any]:
@@ -129,7 +116,10 @@ def _bars(jacket: Jacket, factors: Mapping[str, Real]) -> dict[str, Any]:
     values: dict[str, Any] = {}
     for path, name, steel in layers:
         actual = np.multiply(steel.expected_yield, factors[f"{name}-yield"])
-        tensile = np.multiply(steel.expected_tensile, factors[f"{name}-tensile"])
+        # no bar breaks before it yields
+        tensile = np.maximum(
+            np.multiply(steel.expected_tensile, factors[f"{name}-tensile"]), actual
+        )
         values |= {
             f"{path}.yield_strength": actual,
             f"{path}.expected_yield": actual,
@@ -153,17 +143,16 @@ def _around(jacket: Jacket, factors: Mapping[str, Real]) -> dict[str, Any]:
     return values
 
 
-def _judgement(jacket: Jacket, factors: Mapping[str, Real]) -> dict[str, Any]:
-    friction = np.multiply(jacket.judgement.crack_friction, factors["clamping-friction"])
+def _models(factors: Mapping[str, Real]) -> dict[str, Any]:
+    """Factors on what the analyses predict."""
     return {
-        "judgement": jacket.judgement.model_copy(update={"crack_friction": friction}),
-        "bond_model.law": _scaled(jacket.bond_model.law, factors["bond-stress"]),
+        "models.axial_strain": factors["axial-strain"],
+        "models.section_strength": factors["section-strength"],
+        "models.bond_stress": factors["bond-stress"],
+        "models.crack_friction": factors["clamping-friction"],
+        # the analysis holds a resistance factor, which is taken out
+        "models.interface_resistance": np.divide(factors["interface-friction"], SHEAR_FACTOR),
     }
-
-
-def _scaled(law_of: LawOf, factor: Real) -> LawOf:
-    """A bond model's law with its stresses times a factor."""
-    return lambda conditions: scaled_bond_law(law_of(conditions), factor)
 
 
 def _modulus(modulus: Real, strength_factor: Real) -> Real:

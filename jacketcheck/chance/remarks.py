@@ -6,12 +6,11 @@ from collections.abc import Collection, Sequence
 from typing import Final
 
 from jacketcheck.chance.base_strain import BaseStrain
-from jacketcheck.chance.limit import Limit
-from jacketcheck.chance.limits import COVERED, WITHOUT_PROBABILITY
+from jacketcheck.chance.events import Event
 from jacketcheck.chance.model import Model
-from jacketcheck.host.host import Host
+from jacketcheck.chance.result import LimitChance
 
-__all__ = ["left_out", "remarks"]
+__all__ = ["remarks"]
 
 _CONDITION: Final = (
     "given an earthquake that forms the relocated hinge; not a probability for a year or a life"
@@ -55,9 +54,13 @@ def _lap_note(strain: BaseStrain) -> str:
 
 
 def remarks(
-    limits: Sequence[Limit], model: Model, *, only: Collection[str] | None = None
+    events: Sequence[Event],
+    model: Model,
+    rows: Sequence[LimitChance],
+    *,
+    only: Collection[str] | None = None,
 ) -> tuple[str, ...]:
-    """Notes on an estimate of some limit states."""
+    """Notes on an estimate of some events."""
     notes = [_CONDITION, _ONE_VALUE]
     if only is not None:
         notes.append("only what was asked for is counted, for the repair as a whole too")
@@ -66,29 +69,13 @@ def remarks(
             "without section samples the repair as a whole leaves out everything that needs a "
             "section analysis: base, column, displacement"
         )
-    if any("axial-strain" in limit.variables for limit in limits):
+    moved = {driver.name for row in rows if row.effort != "sections" for driver in row.drivers}
+    if "axial-strain" in moved:
         notes.append(_strain_note(model.strain))
-    lapped = model.jacket.added_bars is not None
-    if lapped and any("added-bar-tensile" in limit.variables for limit in limits):
+    if model.jacket.added_bars is not None and "added-bar-tensile" in moved:
         notes.append(_lap_note(model.strain))
-    demand = model.jacket.demands.displacement
-    if demand is not None and any(limit.id == "displacement-capacity" for limit in limits):
+    if model.jacket.demands.displacement is not None and any(
+        event.effort == "sections" for event in events
+    ):
         notes.append("the displacement demand is taken as written, without scatter")
     return (*notes, _JUDGEMENT)
-
-
-def left_out(
-    host: Host | None, *, only: Collection[str] | None, with_sections: bool
-) -> dict[str, str]:
-    """Limit states without a probability, with reasons."""
-    reasons = dict(WITHOUT_PROBABILITY)
-    if not with_sections:
-        reason = "needs section analyses, of which no sample was asked for (section samples)"
-        reasons |= {limit.id: reason for limit in COVERED if limit.effort == "sections"}
-    if only is not None:
-        reasons |= {limit.id: "was not asked for" for limit in COVERED if limit.id not in only}
-    known = {limit.id for limit in COVERED} | set(reasons)
-    for one in () if host is None else host.registered:
-        if one.limit_state.id not in known:
-            reasons[one.limit_state.id] = f"of plug-in {one.plugin.name}: no scatter is known of it"
-    return reasons

@@ -47,9 +47,9 @@ class ChanceReport:
 
     @property
     def exit_code(self) -> ExitCode:
-        """Whether every sample could be evaluated; a probability has no verdict."""
-        evaluated = all(result.evaluated for result in self.results.values())
-        return ExitCode.WITHIN if evaluated else ExitCode.NOT_EVALUATED
+        """Whether the answer is open; a probability has no verdict."""
+        is_open = any(result.open for result in self.results.values())
+        return ExitCode.NOT_EVALUATED if is_open else ExitCode.WITHIN
 
 
 def chances_of(
@@ -57,6 +57,7 @@ def chances_of(
     *,
     host: Host,
     variants: Iterable[str] | None = None,
+    provisions: Iterable[str] = ("us",),
     changes: Changes | None = None,
     only: Collection[str] | None = None,
     progress: Progress = without_progress,
@@ -71,6 +72,8 @@ def chances_of(
         Catalogue and limit states of plug-ins.
     variants
         Names of the variants; all by default.
+    provisions
+        Sets of provisions whose limit states are asked.
     changes
         Settings that go before the file's.
     only
@@ -94,6 +97,7 @@ def chances_of(
             settings=settings_of(written, changes),
             only=only,
             host=host,
+            provisions=tuple(provisions),
             progress=progress,
         )
     return ChanceReport(

@@ -102,15 +102,19 @@ class LimitChance:
     ratio_at_means
         Demand over capacity with every variable at its mean, without resistance factors [-].
     samples, exceeded, unevaluated
-        Samples drawn, those that exceed, and those among them that could not be evaluated.
-    probability, interval
-        Share that exceeds [-], what could not be evaluated counted as exceeded, with its interval.
+        Samples drawn, those that exceed, and those that could not be evaluated.
+    probability, lowest
+        Share that exceeds [-], what could not be evaluated counted as exceeded, and as holding.
+    interval
+        Interval that covers both [-].
     first_order_index
         Reliability index by the first-order method [-]; None where there is none.
     drivers
         Variables by falling influence.
     reason
         Why samples could not be evaluated; empty where all could.
+    declared
+        Whether the limit state says what of it scatters.
     """
 
     id: str
@@ -122,10 +126,22 @@ class LimitChance:
     exceeded: int
     unevaluated: int
     probability: float
+    lowest: float
     interval: Interval
     first_order_index: float | None
     drivers: tuple[Driver, ...]
     reason: str = ""
+    declared: bool = True
+
+    @property
+    def open(self) -> bool:
+        """Whether what could not be evaluated leaves more open than the samples do anyhow."""
+        return _is_open(self.probability, self.lowest, self.interval)
+
+
+def _is_open(probability: float, lowest: float, interval: Interval) -> bool:
+    between = probability - lowest
+    return between > interval.high - interval.low - between
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,8 +150,10 @@ class SystemChance:
 
     Attributes
     ----------
-    probability, interval
-        Estimate and interval [-].
+    probability, lowest
+        Estimate [-], what could not be evaluated counted as exceeded, and as holding.
+    interval
+        Interval that covers both [-].
     lower_bound, upper_bound
         If the limit states were exceeded in the same samples, and if never two of them in one [-].
     increments
@@ -145,11 +163,17 @@ class SystemChance:
     """
 
     probability: float
+    lowest: float
     interval: Interval
     lower_bound: float
     upper_bound: float
     increments: Mapping[Effort, float]
     drivers: tuple[Driver, ...]
+
+    @property
+    def open(self) -> bool:
+        """Whether what could not be evaluated leaves more open than the samples do anyhow."""
+        return _is_open(self.probability, self.lowest, self.interval)
 
 
 @dataclass(frozen=True, eq=False)
@@ -181,6 +205,6 @@ class ChanceResult:
     notes: tuple[str, ...]
 
     @property
-    def evaluated(self) -> bool:
-        """Whether every sample of every limit state could be evaluated."""
-        return not any(limit.unevaluated for limit in self.limits)
+    def open(self) -> bool:
+        """Whether what could not be evaluated leaves an answer open."""
+        return self.system.open or any(limit.open for limit in self.limits)

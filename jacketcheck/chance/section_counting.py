@@ -1,108 +1,171 @@
-"""Counting limit states that need section analyses: one sample after the other."""
+"""Counting events that need section analyses: some samples at a time."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from typing import Final
+from typing import Any, Final
 
 import numpy as np
 
-from jacketcheck.chance.base_strain import RESIDUAL, BaseStrain
+from jacketcheck.analysis.axial_strain import checked_axial_strain
+from jacketcheck.analysis.base_state import CAPACITY_STRAIN, base_state
+from jacketcheck.analysis.lap import tension_share
+from jacketcheck.analysis.memo import for_each_design, remembered
+from jacketcheck.analysis.shear import shear_force
+from jacketcheck.chance.base_strain import RESIDUAL, BaseStrain, PowerLaw
 from jacketcheck.chance.counts import Counts, Flags
-from jacketcheck.chance.evaluation import array_ratios, section_sample, single_ratios
-from jacketcheck.chance.limit import Limit
+from jacketcheck.chance.events import Event
 from jacketcheck.chance.model import Model, Progress, without_progress
 from jacketcheck.chance.points import REPLICATES
-from jacketcheck.chance.realisation import one_sample
+from jacketcheck.chance.realisation import realise, some_samples
+from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._arrays import Floats, Real
 
-__all__ = ["count_by_sections"]
+__all__ = ["Analysed", "analysed", "behind_strain", "count_by_sections", "residual"]
+
+_BLOCK: Final = 64
 
 
 def count_by_sections(
-    limits: Sequence[Limit],
+    events: Sequence[Event],
     model: Model,
     *,
-    cheaper: Sequence[Limit] = (),
+    cheaper: Sequence[Event] = (),
     progress: Progress = without_progress,
 ) -> tuple[Counts, BaseStrain]:
-    """Draw the samples with section analyses, one after the other; and say what the base does.
+    """Draw the samples with section analyses; count the events and say what the base does.
 
-    The cheaper limit states are evaluated on the same samples once the strain of the base is known.
+    The cheaper events are evaluated on the same samples once the strain of the base is known.
     """
-    scattering = model.scattering((*limits, *cheaper))
+    scattering = model.variables.scattering()
     points = [part.copy() for part in model.points(scattering, "sections")]
     size = points[0].shape[1]
-    counts = Counts.begin(limits, scattering, size)
-    factors = model.factors(scattering, np.hstack(points))
     total = size * REPLICATES
-    found = _analysed(limits, model, factors, progress(range(total), total, "sample"))
-    moving = {name: np.asarray(factors[name]) for name in scattering.names}
-    strain = model.strain.refined(found.strain, found.holds, found.share, _behind(limits, moving))
-    before = array_ratios(
-        cheaper,
-        model.jacket,
-        {**factors, RESIDUAL: _residual(strain, found, factors)},
-        size=total,
-        strain=strain,
-        failures=model.failures,
-    )
-    exceeded_before = np.zeros(total, dtype=bool)
-    for ratio in before.values():
-        exceeded_before |= ~(ratio <= 1.0)
+    counts = Counts.begin(events, scattering, size)
+    factors = model.factors(scattering, np.hstack(points))
+    blocks = [slice(start, min(start + _BLOCK, total)) for start in range(0, total, _BLOCK)]
+    parts = [
+        analysed(events, model, some_samples(factors, part), part.stop - part.start)
+        for part in progress(blocks, len(blocks), "block of samples")
+    ]
+    found = Analysed.joined(parts)
+    moving = {name: np.asarray(factors[name]) for name in behind_strain(model)}
+    strain = model.strain.refined(found.strain, found.holds, found.share, moving)
+    known_shear = np.isfinite(found.shear)
+    if np.count_nonzero(known_shear) > 2 * (len(moving) + 1):
+        parts_of_it = {name: values[known_shear] for name, values in moving.items()}
+        strain = strain.with_shear(PowerLaw.fitted(found.shear[known_shear], parts_of_it))
+    known: Mapping[str, Real] = {**factors, RESIDUAL: residual(strain, found, factors)}
+    before = _with(model, strain).cheap_ratios(cheaper, known, size=total)
     for replicate in range(REPLICATES):
         part = slice(replicate * size, (replicate + 1) * size)
-        own = {name: ratio[part] for name, ratio in found.ratios.items()}
         counts.add(
             replicate,
-            {name: ratio > 1.0 for name, ratio in own.items()},
-            {name: np.isnan(ratio) for name, ratio in own.items()},
-            exceeded_before[part],
+            {name: ratio[part] for name, ratio in found.ratios.items()},
+            {name: ratio[part] for name, ratio in before.items()},
         )
-    counts.keep(factors, {**found.ratios, **before}, total)
+    counts.keep(factors, found.ratios, before, total)
     return counts, strain
 
 
+def _with(model: Model, strain: BaseStrain) -> Model:
+    return Model(model.jacket, model.variables, strain, model.settings, model.evaluation)
+
+
 @dataclass(frozen=True, eq=False)
-class _Analysed:
+class Analysed:
+    """Samples with section analyses of their own.
+
+    Attributes
+    ----------
+    ratios
+        By event, shape (samples,).
+    strain
+        Strain of the base [-]; NaN where it could not be found.
+    holds
+        Whether the base holds: its outermost fibre is not strained beyond that of its strength.
+    share
+        Share of the added bars in tension [-].
+    shear
+        Shear of the relocated hinge [N].
+    """
+
     ratios: dict[str, Floats]
     strain: Floats
     holds: Flags
     share: Floats
+    shear: Floats
+
+    @classmethod
+    def joined(cls, parts: Sequence[Analysed]) -> Analysed:
+        """Samples of several blocks, one after the other."""
+        return cls(
+            {name: np.concatenate([one.ratios[name] for one in parts]) for name in parts[0].ratios},
+            np.concatenate([one.strain for one in parts]),
+            np.concatenate([one.holds for one in parts]),
+            np.concatenate([one.share for one in parts]),
+            np.concatenate([one.shear for one in parts]),
+        )
 
 
-def _analysed(
-    limits: Sequence[Limit], model: Model, factors: Mapping[str, Real], samples: Iterable[int]
-) -> _Analysed:
-    rows = []
-    for index in samples:
-        one = one_sample(factors, index)
-        sample = section_sample(model.jacket, one)
-        ratios = single_ratios(limits, sample.realisation, failures=model.failures)
-        rows.append((ratios, sample.base_strain, sample.base_holds, sample.tension_share))
-    return _Analysed(
-        ratios={limit.id: np.array([row[0][limit.id] for row in rows]) for limit in limits},
-        strain=np.array([row[1] for row in rows]),
-        holds=np.array([row[2] for row in rows], dtype=bool),
-        share=np.array([row[3] for row in rows]),
+def analysed(
+    events: Sequence[Event], model: Model, factors: Mapping[str, Real], size: int
+) -> Analysed:
+    """Evaluate some samples with section analyses of their own."""
+    samples = realise(model.jacket, factors)
+    with np.errstate(all="ignore"):
+        base = [_numbers(one) for one in for_each_design(_base, samples, size)]
+    ratios = model.evaluation.ratios(events, samples, factors, size=size)
+    strain, holds, share, shear = (np.array(column) for column in zip(*base, strict=True))
+    return Analysed(ratios, strain, holds.astype(bool), share, shear)
+
+
+def behind_strain(model: Model) -> tuple[str, ...]:
+    """Variables that move the strain of the base, found by moving each by a standard deviation."""
+    scattering = model.variables.scattering()
+    count = len(scattering.variables)
+    normal = np.hstack([np.zeros((count, 1)), np.eye(count)])
+    values: dict[str, Real] = {
+        one.name: one.marginal.at(row)
+        for one, row in zip(scattering.variables, normal, strict=True)
+    }
+    factors = {**model.variables.means(), **values}
+    first, *others = analysed((), model, factors, count + 1).strain.tolist()
+    return tuple(
+        name
+        for name, strain in zip(scattering.names, others, strict=True)
+        if np.isfinite(strain) and abs(strain - first) > _MOVED * abs(first)
     )
 
 
-def _residual(strain: BaseStrain, found: _Analysed, factors: Mapping[str, Real]) -> Floats:
+_MOVED: Final = 1e-6
+
+
+@dataclass(frozen=True, eq=False)
+class _Base:
+    strain: Real
+    holds: Real
+    share: Real
+    shear: Real
+
+
+@remembered
+def _base(jacket: Jacket) -> _Base:
+    """Strain of the base and what goes with it."""
+    found, state = checked_axial_strain(jacket), base_state(jacket)
+    holds = np.logical_and(found.base_holds, np.less_equal(state.extreme_strain, CAPACITY_STRAIN))
+    return _Base(found.found, holds, tension_share(jacket), shear_force(jacket))
+
+
+def _numbers(found: Any) -> tuple[float, bool, float, float]:
+    if found is None:
+        return np.nan, False, 1.0, np.nan
+    return float(found.strain), bool(found.holds), float(found.share), float(found.shear)
+
+
+def residual(strain: BaseStrain, found: Analysed, factors: Mapping[str, Real]) -> Floats:
     """What the strain of each sample is over its fit; 1 where the base does not hold."""
     fitted = np.broadcast_to(np.asarray(strain.checked(factors).found, float), found.strain.shape)
     kept = found.holds & np.isfinite(found.strain) & (found.strain > 0.0)
     return np.where(kept & (strain.origin == "fitted"), found.strain / fitted, 1.0)
-
-
-def _behind(limits: Sequence[Limit], moving: Mapping[str, Floats]) -> dict[str, Floats]:
-    """Variables that may move the strain of the base: those of the sections, no model's factor."""
-    names = {name for limit in limits for name in limit.variables}
-    return {name: values for name, values in moving.items() if name in names - _NOT_BEHIND}
-
-
-_NOT_BEHIND: Final = {
-    "axial-strain", "interface-friction", "column-shear", "displacement", "slip-coefficient",
-    "bolt-pretension", "bond-stress", "clamping-friction",
-}  # fmt: skip

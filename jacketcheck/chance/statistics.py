@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -34,6 +35,10 @@ class Statistics:
         Scatter: of the factor [-], or of the quantity itself in N, mm and MPa; one of the two.
     source
         Where mean and scatter come from.
+    lowest, highest
+        Range of the quantity itself [N, mm, MPa], where physics or a formula that uses it end.
+    range_source
+        Why it ends there.
     """
 
     name: str
@@ -44,6 +49,9 @@ class Statistics:
     coefficient_of_variation: float | None
     standard_deviation: float | None
     source: str
+    lowest: float
+    highest: float
+    range_source: str
 
     def variation(self, reference: float) -> float:
         """Coefficient of variation [-] where the factor is on a value [N, mm, MPa]."""
@@ -93,6 +101,9 @@ def published_statistics(name: str, facts: Mapping[str, str]) -> Statistics:
         coefficient_of_variation=found.get("coefficient_of_variation"),
         standard_deviation=found.get("standard_deviation"),
         source=found["source"],
+        lowest=found.get("lowest", 0.0),
+        highest=found.get("highest", math.inf),
+        range_source=found.get("range_source", ""),
     )
 
 

@@ -15,6 +15,7 @@ from jacketcheck.errors import DomainError, InputError, InputProblem
 from jacketcheck.inputs.chance import Chance, Correlation, Scatter, VariableName
 from jacketcheck.inputs.written import shown
 from jacketcheck.jacket.jacket import Jacket
+from jacketcheck.limit_state import ModelFactor
 from jacketcheck.mechanics._arrays import Floats, Real
 
 __all__ = ["NAMES", "Scattering", "Variable", "Variables", "random_variables"]
@@ -35,6 +36,8 @@ class Variable:
         Distribution of the factor.
     held
         Whether it is held at its mean.
+    range_source
+        Why its distribution is cut where it is; empty where it is not.
     """
 
     name: str
@@ -43,6 +46,7 @@ class Variable:
     source: str
     marginal: Marginal
     held: bool = False
+    range_source: str = ""
 
     @property
     def scatters(self) -> bool:
@@ -102,10 +106,12 @@ class Variables:
 
     def means(self) -> dict[str, Real]:
         """Mean factor of every variable; 1 for what the jacket has no use for."""
-        return {
-            name: self.by_name[name].marginal.mean if name in self.by_name else 1.0
-            for name in NAMES
-        }
+        ones: dict[str, Real] = dict.fromkeys(NAMES, 1.0)
+        return ones | {one.name: one.marginal.mean for one in self}
+
+    def scattering(self) -> Scattering:
+        """All that scatter."""
+        return self.among(self.by_name)
 
     def among(self, names: Collection[str]) -> Scattering:
         """Those of some variables that scatter.
@@ -125,7 +131,9 @@ class Variables:
         return Scattering(chosen, Dependence.of([one.marginal for one in chosen], pairs))
 
 
-def random_variables(jacket: Jacket, written: Chance | None = None) -> Variables:
+def random_variables(
+    jacket: Jacket, written: Chance | None = None, *, models: Collection[ModelFactor] = ()
+) -> Variables:
     """Random variables of a jacket.
 
     Parameters
@@ -134,6 +142,8 @@ def random_variables(jacket: Jacket, written: Chance | None = None) -> Variables
         One design.
     written
         What the file says of them.
+    models
+        Factors that limit states bring themselves.
 
     Raises
     ------
@@ -143,12 +153,20 @@ def random_variables(jacket: Jacket, written: Chance | None = None) -> Variables
     written = Chance() if written is None else written
     problems: list[InputProblem] = []
     by_name = {name: _published(jacket, name) for name in NAMES if _is_of_use(jacket, name)}
+    for model in models:
+        if model.name in NAMES:
+            message = (
+                "is the name of a published variable; a model factor of a plug-in needs another"
+            )
+            problems.append(InputProblem("model factor", model.name, message))
+        by_name[model.name] = _brought(model)
     for index, one in enumerate(written.variables, start=1):
         path = f"chance.variables.{index}"
         if one.name in (earlier.name for earlier in written.variables[: index - 1]):
             problems.append(InputProblem(f"{path}.name", shown(one.name), "has an entry already"))
         elif one.name in by_name:
-            by_name[one.name], found = _changed(by_name[one.name], one, path)
+            changed, found = _changed(by_name[one.name], one, path)
+            by_name[one.name] = _cut(changed, jacket) if one.name in NAMES else changed
             problems += found
     correlations = _correlations(by_name, written.correlations)
     variables = Variables(by_name, correlations)
@@ -166,7 +184,35 @@ def _published(jacket: Jacket, name: str) -> Variable:
         kind, variation = "lognormal", min(variation, LARGEST_VARIATION["lognormal"])
         source += "; lognormal, as it scatters so much that a normal variable would reach zero"
     marginal = Marginal(kind, statistics.mean_ratio, variation)
-    return Variable(name, statistics.title, statistics.relative_to, source, marginal)
+    variable = Variable(name, statistics.title, statistics.relative_to, source, marginal)
+    return _cut(variable, jacket)
+
+
+def _cut(variable: Variable, jacket: Jacket) -> Variable:
+    """The variable cut to the range where physics and formulas hold.
+
+    Not where that would take much of it away: then its samples beyond the range are evaluated as
+    far as they can be, and what cannot is told.
+    """
+    statistics = published_statistics(variable.name, _facts(jacket, variable.name))
+    reference, whole = _reference(jacket, variable.name), variable.marginal
+    lowest, highest = statistics.lowest / reference, statistics.highest / reference
+    if not lowest < whole.mean < highest:
+        return variable
+    cut = replace(whole, lowest=lowest, highest=highest)
+    if cut.cut_off > _MOST_CUT_OFF:
+        return variable
+    return replace(variable, marginal=cut, range_source=statistics.range_source)
+
+
+_MOST_CUT_OFF: Final = 0.05
+"""Most of a distribution that is cut off [-]."""
+
+
+def _brought(model: ModelFactor) -> Variable:
+    """Variable of a factor that a limit state brings."""
+    marginal = Marginal(model.distribution, model.mean, model.variation)
+    return Variable(model.name, model.title, "nominal capacity", model.source, marginal)
 
 
 def _changed(
@@ -189,7 +235,8 @@ def _changed(
         if len(given) < 3:
             source += f"; what it leaves out: {variable.source}"
     marginal = Marginal(kind, mean, variation)
-    return replace(variable, marginal=marginal, source=source, held=written.held), []
+    changed = replace(variable, marginal=marginal, source=source, held=written.held)
+    return replace(changed, range_source=""), []
 
 
 def _correlations(
@@ -233,6 +280,8 @@ def _reference(jacket: Jacket, name: str) -> float:
     """Value that a published standard deviation belongs to [N, mm, MPa]."""
     column, added = jacket.column, jacket.added_bars
     values: dict[str, Real] = {
+        "column-concrete": column.concrete.expected,
+        "grout-strength": jacket.grout.strength,
         "column-bar-yield": column.layer.steel.expected_yield,
         "column-bar-tensile": column.layer.steel.expected_tensile,
         "column-hoop-yield": column.ties.expected_yield,

@@ -12,6 +12,7 @@ from jacketcheck.cli._options import (
     add_file,
     add_format,
     add_plugin_options,
+    add_provisions,
     asked_variants,
     host_from,
     progress,
@@ -41,6 +42,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     )
     _add_sampling(parser)
     add_format(parser)
+    add_provisions(parser)
     add_plugin_options(parser)
 
 
@@ -93,13 +95,14 @@ def _between(least: int, most: int) -> Any:
 
 
 def run(options: argparse.Namespace) -> int:
-    """Estimate and print; the exit code tells whether every sample could be evaluated."""
+    """Estimate and print; the exit code tells whether the answer is open."""
     host = host_from(options)
     repair = read(options, host)
     report = chances_of(
         repair,
         host=host,
         variants=asked_variants(repair, options.variant),
+        provisions=options.provisions.split(","),
         changes=Changes(
             samples=options.samples,
             bond_samples=options.bond_samples,

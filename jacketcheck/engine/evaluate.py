@@ -40,6 +40,11 @@ class Answered:
         """Whether any of its rows could not be evaluated."""
         return any(row.kind is Kind.NOT_EVALUATED for row in self.results)
 
+    @property
+    def reason(self) -> str:
+        """Why, as its rows say."""
+        return "; ".join(note for row in self.results for note in row.notes)
+
 
 def evaluate(
     jacket: Jacket,

@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
 
-from jacketcheck.analysis.memo import divided, some_designs
 from jacketcheck.causes import DesignCauses, causes_of_designs
-from jacketcheck.engine.evaluate import Answered, answers, problem_rows
-from jacketcheck.errors import DomainError
+from jacketcheck.engine.dividing import Indexes, ask_designs
+from jacketcheck.engine.evaluate import problem_rows
 from jacketcheck.host.host import Host
 from jacketcheck.jacket.designs import design_count
 from jacketcheck.jacket.jacket import Jacket
@@ -20,12 +19,6 @@ from jacketcheck.mechanics._arrays import Floats
 from jacketcheck.results import Kind, Result
 
 __all__ = ["DesignRatios", "RatioRow", "merged_ratios", "ratios_of_designs"]
-
-_PATIENCE = 32
-"""Designs asked one by one, all refused for one reason and no other one answered, before the rest
-of a batch is not: what is missing is then missing in all of them."""
-
-Indexes = NDArray[np.intp]
 
 
 @dataclass(frozen=True, slots=True)
@@ -198,8 +191,13 @@ def ratios_of_designs(
     count = design_count(jacket)
     collected = _Collected(count)
     for name in provisions:
-        asked = _Asked(host, name)
-        asked.evaluate(jacket, np.arange(count), only, collected)
+        ask_designs(
+            jacket,
+            host=host,
+            provisions=name,
+            only=only,
+            take=lambda one, indexes: collected.add(one.results, indexes),
+        )
         collected.add(problem_rows(host, name, only=only), np.arange(count))
     return collected.ratios()
 
@@ -290,67 +288,3 @@ class _Collected:
             reasons=self._reasons,
             follows_from=self._follows,
         )
-
-
-class _Asked:
-    """One set of provisions, and how the limit states took to single designs."""
-
-    def __init__(self, host: Host, provisions: str) -> None:
-        self._host = host
-        self._provisions = provisions
-        self._refusals: dict[tuple[str, str], int] = {}
-        self._answered: set[str] = set()
-
-    def evaluate(
-        self,
-        jacket: Jacket,
-        indexes: Indexes,
-        only: Collection[str] | None,
-        collected: _Collected,
-    ) -> None:
-        """Evaluate a batch; divide it for the limit states that refuse it.
-
-        Those that ask for the same division are asked together, so that they share analyses.
-        """
-        count, again = indexes.size, _Divisions()
-        for one in answers(jacket, host=self._host, provisions=self._provisions, only=only):
-            if not one.refused:
-                self._answered.add(one.limit_state)
-            elif count > 1 and self._is_worth(one):
-                again.add(one.limit_state, divided(count, one.refusal))
-                continue
-            elif count == 1:
-                self._count_refusal(one)
-            collected.add(one.results, indexes)
-        for names, parts in again:
-            for part in parts:
-                self.evaluate(some_designs(jacket, part), indexes[part], names, collected)
-
-    def _count_refusal(self, one: Answered) -> None:
-        key = (one.limit_state, _reason(one))
-        self._refusals[key] = self._refusals.get(key, 0) + 1
-
-    def _is_worth(self, one: Answered) -> bool:
-        """Whether a batch that was refused is asked in parts."""
-        if one.limit_state in self._answered or isinstance(one.refusal, DomainError):
-            return True
-        return self._refusals.get((one.limit_state, _reason(one)), 0) < _PATIENCE
-
-
-def _reason(one: Answered) -> str:
-    return "; ".join(note for row in one.results for note in row.notes)
-
-
-class _Divisions:
-    """Divisions of one batch, with the limit states that ask for each."""
-
-    def __init__(self) -> None:
-        self._found: dict[bytes, tuple[set[str], list[Indexes]]] = {}
-
-    def add(self, limit_state: str, parts: list[Indexes]) -> None:
-        """Take up what one limit state asks for."""
-        names, _ = self._found.setdefault(parts[0].tobytes(), (set(), parts))
-        names.add(limit_state)
-
-    def __iter__(self) -> Iterator[tuple[set[str], list[Indexes]]]:
-        return iter(self._found.values())

@@ -13,6 +13,7 @@ from jacketcheck.inputs.actions import Judgement
 from jacketcheck.jacket._roles import label
 from jacketcheck.jacket.column_parts import DamagedColumn, FootingBlock
 from jacketcheck.jacket.jacket_parts import AddedBarLayer, BoltGroup, Grout, Hole, Sleeve, Splice
+from jacketcheck.jacket.model_factors import AS_PREDICTED, ModelFactors
 from jacketcheck.mechanics._arguments import ColumnFace, HoleType, Surface
 from jacketcheck.mechanics._arrays import Real
 
@@ -40,6 +41,8 @@ class Jacket:
         Preparation of the column's surface where nothing else is recorded.
     column_face
         ``roughened`` or ``smooth``: the column's face against the grout.
+    models
+        Factors on what the analyses predict: 1 for a design.
     memo
         Analyses that limit states share, kept so that each is done once; not part of the value,
         and never carried over by `dataclasses.replace`.
@@ -59,6 +62,7 @@ class Jacket:
     demands: Demands = field(kw_only=True)
     judgement: Judgement = field(kw_only=True)
     bond_model: BondModel = field(kw_only=True)
+    models: ModelFactors = field(default=AS_PREDICTED, kw_only=True)
     memo: dict[Any, Any] = field(
         default_factory=dict, init=False, repr=False, compare=False, hash=False
     )

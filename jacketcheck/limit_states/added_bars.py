@@ -35,7 +35,7 @@ _IN_GROUT: Final = (
     "added-bar-development",
     title="Development of the added bars in the repair",
     monotonic={"added_bars.height": -1},
-    effort="closed-form",
+    effort="bond",
     scatter=Scatter(
         "length that develops the actual yield strength exceeds the length beside "
         "the column bars; in samples that slip, splitting is not held",

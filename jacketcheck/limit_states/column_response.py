@@ -124,8 +124,8 @@ def _add_capacity(jacket: Jacket, steps: Steps, capacity: ColumnCapacity, mark: 
     "displacement-capacity",
     title="Displacement capacity",
     scatter=Scatter(
-        "displacement demand as written exceeds the capacity",
-        rules=("displacement-demand",),
+        "displacement demand as written exceeds the capacity, or that at which bars buckle",
+        rules=("displacement-demand", "bar-buckling"),
         model="displacement",
     ),
 )
@@ -202,11 +202,19 @@ def buckling_row(jacket: Jacket) -> Result:
     buckles = steps.add("Δ_bb", "displacement at which the extreme bar reaches it",
                         repaired.buckling_displacement, "mm", _HINGE)  # fmt: skip
     is_limit = jacket.demands.displacement is not None
+    capacity = buckles
+    if is_limit:
+        # infinite where the section is exhausted before its bars buckle
+        most = steps.add("Δ_u,rep", "ultimate, limit state displacement-capacity",
+                         repaired.displacement, "mm", _HINGE)  # fmt: skip
+        capacity = add_counted_displacement(
+            jacket, steps, np.minimum(buckles, most), "min(Δ_bb, Δ_u,rep)"
+        )
     return Result(
         "Displacement at which bars buckle",
         "above the repair",
         _add_displacement(jacket, repaired, steps),
-        add_counted_displacement(jacket, steps, buckles, "Δ_bb") if is_limit else buckles,
+        capacity,
         "mm",
         source,
         steps.lines,

@@ -7,7 +7,7 @@ from typing import Final
 import numpy as np
 
 from jacketcheck.jacket.jacket import Jacket
-from jacketcheck.limit_state import limit_state
+from jacketcheck.limit_state import Scatter, limit_state
 from jacketcheck.limit_states.editions import ACI
 from jacketcheck.mechanics.column_stability import (
     CRITICAL_LOAD_FACTOR,
@@ -27,6 +27,10 @@ _SWAY: Final = {"single": (2.0, "cantilever"), "double": (1.0, "fixed at both en
     title=_TITLE,
     monotonic={"demands.axial_load": 1, "column.height": 1},
     effort="closed-form",
+    scatter=Scatter(
+        "axial load exceeds the critical load with the actual modulus of the concrete",
+        rules=("critical-load",),
+    ),
 )
 def column_stability(jacket: Jacket) -> list[Result]:
     """The repair is left out: it stiffens the foot, where a cantilever is held anyhow."""
@@ -50,4 +54,5 @@ def column_stability(jacket: Jacket) -> list[Result]:
                          f"{ACI} 6.6.4.5.2")  # fmt: skip
     demand = steps.add("P", "with the earthquake", jacket.demands.axial_load, "N",
                        "input actions.axial_load")  # fmt: skip
-    return [Result(_TITLE, "column", demand, capacity, "N", f"{ACI} 6.6.4.5.2", steps.lines)]
+    return [Result(_TITLE, "column", demand, capacity, "N", f"{ACI} 6.6.4.5.2", steps.lines,
+                   rule="critical-load", resistance_factor=CRITICAL_LOAD_FACTOR)]  # fmt: skip

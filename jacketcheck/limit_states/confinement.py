@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from jacketcheck.analysis.axial_strain import checked_axial_strain
-from jacketcheck.analysis.clamping import clamping_need
+from jacketcheck.analysis.clamping import clamping_need, crack_friction
 from jacketcheck.analysis.damaged_bars import (
     add_anchorage_length,
     debonding_bars,
@@ -47,6 +47,7 @@ _JUDGEMENT = (
         "clamping that fractured bars need exceeds what the sleeve supplies up to "
         "yield, slip and the counted hoop strain",
         rules=("clamping-pressure",),
+        steady=False,
     ),
 )
 def clamping(jacket: Jacket) -> list[Result]:
@@ -90,7 +91,7 @@ def _add_crack(jacket: Jacket, steps: Steps) -> None:
     steps.figure("A_b", layer.size, layer, "area", "mm2")
     steps.figure("f_s", f"{jacket.judgement.bar_target} strength to be reached", layer.steel,
                  target_figure(jacket), "MPa")  # fmt: skip
-    steps.add("μ", "friction on the crack", jacket.judgement.crack_friction, "1",
+    steps.add("μ", "friction on the crack", crack_friction(jacket), "1",
               "input judgement.crack_friction")  # fmt: skip
     steps.add("n", "bars", layer.count, "1", "input column.bars.count")
     steps.add(

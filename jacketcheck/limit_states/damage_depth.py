@@ -8,7 +8,7 @@ import numpy as np
 
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.limit_state import limit_state
-from jacketcheck.limit_states._rows import not_applicable
+from jacketcheck.limit_states._rows import LAYOUT_RULE, not_applicable
 from jacketcheck.results import Kind, Result, Steps
 
 __all__ = ["damage_depth"]
@@ -25,7 +25,7 @@ _INTACT: Final = (
 )
 
 
-@limit_state("damage-depth", title=_TITLE, effort="closed-form")
+@limit_state("damage-depth", title=_TITLE, effort="closed-form", scatter=LAYOUT_RULE)
 def damage_depth(jacket: Jacket) -> list[Result]:
     """The deepest spalling against the depth of the inner face of the bars."""
     column = jacket.column

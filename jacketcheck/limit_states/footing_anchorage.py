@@ -40,6 +40,8 @@ _GROUT: Final = (
     "concrete would"
 )
 
+_HELD_BY_CONCRETE: Final = ("grouted-embedment", "adhesive-bond", "concrete-breakout")
+
 
 @limit_state(
     "added-bar-anchorage",
@@ -47,10 +49,12 @@ _GROUT: Final = (
     monotonic={"added_bars.embedment": -1},
     effort="closed-form",
     scatter=Scatter(
-        "length that the actual yield strength needs exceeds the embedment, or the "
-        "yield force exceeds bond of an adhesive or breakout without resistance "
-        "factor, the 0.75 for earthquakes kept",
+        "length that the actual yield strength needs exceeds the embedment, or the yield force "
+        "exceeds bond of an adhesive or breakout without resistance factor, the 0.75 for "
+        "earthquakes kept, or yield of the anchor reinforcement",
+        rules=(*_HELD_BY_CONCRETE, "anchor-reinforcement"),
         model="anchorage",
+        model_rules=_HELD_BY_CONCRETE,
     ),
 )
 def added_bar_anchorage(jacket: Jacket) -> list[Result]:

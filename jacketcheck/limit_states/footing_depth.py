@@ -9,7 +9,7 @@ import numpy as np
 from jacketcheck.errors import NotEvaluatedError
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.limit_state import limit_state
-from jacketcheck.limit_states._rows import not_applicable
+from jacketcheck.limit_states._rows import LAYOUT_RULE, not_applicable
 from jacketcheck.limit_states.editions import ACI
 from jacketcheck.results import Result, Steps
 
@@ -22,7 +22,11 @@ _CLAUSE: Final = f"{ACI} Table 20.5.1.3.1; two hole diameters, so that drilling 
 
 
 @limit_state(
-    "footing-depth", title=_TITLE, monotonic={"added_bars.embedment": 1}, effort="closed-form"
+    "footing-depth",
+    title=_TITLE,
+    monotonic={"added_bars.embedment": 1},
+    effort="closed-form",
+    scatter=LAYOUT_RULE,
 )
 def footing_depth(jacket: Jacket) -> list[Result]:
     """Embedment and what must stay below it, against the depth of the footing."""

@@ -8,6 +8,7 @@ import numpy as np
 
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.limit_state import limit_state
+from jacketcheck.limit_states._rows import LAYOUT_RULE
 from jacketcheck.limit_states.editions import GUIDE_SPEC
 from jacketcheck.results import Result, Steps
 
@@ -24,7 +25,11 @@ _OLD: Final = (
 
 
 @limit_state(
-    "hinge-hoops", title=_TITLE, monotonic={"column.ties.spacing": 1}, effort="closed-form"
+    "hinge-hoops",
+    title=_TITLE,
+    monotonic={"column.ties.spacing": 1},
+    effort="closed-form",
+    scatter=LAYOUT_RULE,
 )
 def hinge_hoops(jacket: Jacket) -> list[Result]:
     """Spacing of the hoops above the repair, where they confine the hinge and hold its bars."""

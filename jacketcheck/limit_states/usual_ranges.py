@@ -14,7 +14,7 @@ from typing import Final
 import numpy as np
 
 from jacketcheck.jacket.jacket import Jacket
-from jacketcheck.limit_state import limit_state
+from jacketcheck.limit_state import NoScatter, limit_state
 from jacketcheck.mechanics._arrays import Real
 from jacketcheck.results import Kind, Result, Step
 
@@ -142,7 +142,12 @@ USUAL_RANGES: Final = (
 CONFIRMABLE: Final = tuple(one.field for one in USUAL_RANGES)
 
 
-@limit_state("usual-ranges", title=_TITLE, effort="closed-form")
+@limit_state(
+    "usual-ranges",
+    title=_TITLE,
+    effort="closed-form",
+    scatter=NoScatter("asks whether inputs are as meant: no event"),
+)
 def usual_ranges(jacket: Jacket) -> list[Result]:
     """One open row for each unusual input, and the list of all that were looked at."""
     looked_at = [(one, value) for one in USUAL_RANGES if (value := one.value(jacket)) is not None]

@@ -8,6 +8,7 @@ from typing import TypeVar
 from jacketcheck.chance.base_strain import RESIDUAL
 from jacketcheck.chance.result import ChanceResult
 from jacketcheck.chance.variables import Variable
+from jacketcheck.render.chance_numbers import probability_text
 from jacketcheck.render.numbers import number_text
 from jacketcheck.render.shop_blocks import DEFAULT_WIDTH, listed
 from jacketcheck.render.text_style import TextStyle, grid, user_text
@@ -91,11 +92,31 @@ def _variables(results: Results, style: TextStyle, width: int | None, columns: i
             for (first, second), (coefficient, source) in result.variables.correlations.items()
         ],
     )
+    cut = _lines(results, _cut)
     numbered = [f"[{index}] {source}" for source, index in sources.items()]
     return [
         table,
         titled("Correlation coefficients, the others zero:", correlations, style, columns),
+        *(
+            [titled("Distributions cut to where formulas hold:", cut, style, columns)]
+            if cut
+            else []
+        ),
         titled("Sources of the scatter:", numbered, style, columns),
+    ]
+
+
+def _titled_if(lines: list[str], title: str, style: TextStyle, columns: int) -> list[str]:
+    return [titled(title, lines, style, columns)] if lines else []
+
+
+def _cut(result: ChanceResult) -> list[str]:
+    """Variables whose distributions are cut, with what of them that takes away."""
+    return [
+        f"{one.name}: factors from {one.marginal.lowest:.3g} to {one.marginal.highest:.3g} "
+        f"({probability_text(one.marginal.cut_off)} cut off): {one.range_source}"
+        for one in result.variables
+        if one.range_source
     ]
 
 

@@ -51,12 +51,17 @@ class LimitRecord(_Record):
     event: str
     effort: Effort
     ratio_at_means: float | Literal["infinite"] | None
-    probability: float
-    interval: tuple[float, float]
+    probability: float = Field(description="What could not be evaluated counts as exceeded.")
+    lowest: float = Field(description="The same if what could not be evaluated holds.")
+    interval: tuple[float, float] = Field(description="Covers both.")
+    open: bool = Field(description="Whether what could not be evaluated leaves the answer open.")
     samples: int
-    exceeded: int = Field(description="What could not be evaluated is among them.")
+    exceeded: int = Field(description="What could not be evaluated is not among them.")
     unevaluated: int
     reason: str
+    declared: bool = Field(
+        description="Whether its scatter is declared; if not, its resistance is nominal."
+    )
     first_order_index: float | None
     drivers: list[DriverRecord]
 
@@ -70,6 +75,10 @@ class VariableRecord(_Record):
     distribution: Distribution
     mean: float
     coefficient_of_variation: float
+    lowest: float = Field(description="Where the distribution is cut, as a factor.")
+    highest: float | None = Field(description="The same; null where it is not cut.")
+    cut_off: float = Field(description="Probability of what is cut off.")
+    range_source: str
     held: bool
     source: str
 
@@ -85,8 +94,9 @@ class CorrelationRecord(_Record):
 class SystemRecord(_Record):
     """The repair as a whole."""
 
-    probability: float
-    interval: tuple[float, float]
+    probability: float = Field(description="What could not be evaluated counts as exceeded.")
+    lowest: float = Field(description="The same if what could not be evaluated holds.")
+    interval: tuple[float, float] = Field(description="Covers both.")
     lower_bound: float
     upper_bound: float
     increments: dict[str, float] = Field(description="What each effort adds to the cheaper ones.")
@@ -145,8 +155,8 @@ def chance_json(report: ChanceReport) -> str:
 
 
 _COLUMNS = (
-    "variant", "limit_state", "title", "ratio_at_means", "probability", "low", "high", "samples",
-    "exceeded", "unevaluated", "first_order_index", "moved_most_by", "reason",
+    "variant", "limit_state", "title", "ratio_at_means", "probability", "lowest", "low", "high",
+    "samples", "exceeded", "unevaluated", "first_order_index", "moved_most_by", "reason",
 )  # fmt: skip
 _CSV_DRIVERS = 3
 _SYSTEM = "any"
@@ -160,12 +170,12 @@ def chance_csv(report: ChanceReport) -> str:
     for variant, result in report.results.items():
         system = result.system
         lines: list[tuple[object, ...]] = [
-            (_SYSTEM, "any limit state", None, system.probability, *system.interval,
+            (_SYSTEM, "any limit state", None, system.probability, system.lowest, *system.interval,
              None, None, None, None, _moved(system.drivers), "")
         ]  # fmt: skip
         lines += [
-            (one.id, one.title, _ratio(one), one.probability, *one.interval, one.samples,
-             one.exceeded, one.unevaluated, one.first_order_index,
+            (one.id, one.title, _ratio(one), one.probability, one.lowest, *one.interval,
+             one.samples, one.exceeded, one.unevaluated, one.first_order_index,
              _moved(one.drivers), one.reason)
             for one in result.limits
         ]  # fmt: skip
@@ -191,6 +201,7 @@ def _variant(name: str, result: ChanceResult) -> VariantRecord:
         confidence=CONFIDENCE,
         system=SystemRecord(
             probability=system.probability,
+            lowest=system.lowest,
             interval=tuple(system.interval),
             lower_bound=system.lower_bound,
             upper_bound=system.upper_bound,
@@ -217,11 +228,14 @@ def _limit(one: LimitChance) -> LimitRecord:
         effort=one.effort,
         ratio_at_means=_ratio(one),
         probability=one.probability,
+        lowest=one.lowest,
         interval=tuple(one.interval),
+        open=one.open,
         samples=one.samples,
         exceeded=one.exceeded,
         unevaluated=one.unevaluated,
         reason=one.reason,
+        declared=one.declared,
         first_order_index=one.first_order_index,
         drivers=[_driver(driver) for driver in one.drivers],
     )
@@ -251,6 +265,10 @@ def _variable(one: Variable) -> VariableRecord:
         distribution=one.marginal.distribution,
         mean=one.marginal.mean,
         coefficient_of_variation=one.marginal.variation,
+        lowest=max(one.marginal.lowest, 0.0),
+        highest=None if math.isinf(one.marginal.highest) else one.marginal.highest,
+        cut_off=one.marginal.cut_off,
+        range_source=one.range_source,
         held=one.held,
         source=one.source,
     )

@@ -74,13 +74,18 @@ def _variant(
     ]
     unevaluated = [
         f"{limit.id}: {limit.unevaluated:,} of {limit.samples:,} samples "
-        f"({probability_text(limit.unevaluated / limit.samples)}): {limit.reason}"
+        f"({probability_text(limit.unevaluated / limit.samples)}): {limit.reason}; probability "
+        f"{probability_text(limit.lowest)} if they hold, {probability_text(limit.probability)} if "
+        f"they exceed{': the answer is open' if limit.open else ''}"
         for limit in result.limits
         if limit.unevaluated
     ]
     if unevaluated:
-        title = "COULD NOT BE EVALUATED, counted as exceeded:"
+        title = "COULD NOT BE EVALUATED, counted as exceeded in the table:"
         parts.append(titled(title, unevaluated, style, columns))
+    undeclared = [f"{limit.id}: {limit.event}" for limit in result.limits if not limit.declared]
+    if undeclared:
+        parts.append(titled("Resistance taken as nominal:", undeclared, style, columns))
     if own:
         parts.append(titled("Of this variant:", own, style, columns))
     return parts
@@ -101,6 +106,15 @@ def _system(system: SystemChance, style: TextStyle, columns: int) -> str:
             columns,
         ),
     ]
+    if system.lowest < system.probability:
+        lines.append(
+            paragraph(
+                f"{probability_text(system.lowest)} if what could not be evaluated holds; it is "
+                "counted as exceeded",
+                style,
+                columns,
+            )
+        )
     if len(system.increments) > 1:
         shares = "; ".join(
             f"{_EFFORTS[effort]} {'' if index == 0 else 'adds '}{probability_text(share)}"

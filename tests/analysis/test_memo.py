@@ -203,10 +203,13 @@ def test_designs_out_of_range_are_set_apart_at_once() -> None:
 
     thickness = np.tile([10.0, 14.0, 12.0, 11.0], 256)
     many = with_values(built_afresh(), {"sleeve.thickness": thickness})
-    good = some_designs(many, np.flatnonzero(thickness < 13.0))
     found = design_by_design(up_to_13)
-    with pytest.raises(DomainError):
+    with pytest.raises(DomainError) as refusal:
         found(many)
+    assert refusal.value.out_of_range is not None
+    assert refusal.value.out_of_range.tolist() == (thickness > 13.0).tolist()
+    good = some_designs(many, np.flatnonzero(thickness < 13.0))
     assert np.asarray(found(good).thickness).tolist() == thickness[thickness < 13.0].tolist()
     # all, those in range, and the 256 others halved until each stands alone
+    assert asked[:3] == [1024, 768, 256]
     assert len(asked) <= 2 + 2 * 256

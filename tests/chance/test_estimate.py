@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 
 import numpy as np
@@ -9,15 +10,20 @@ import pytest
 
 from jacketcheck.chance import chance_of_exceedance
 from jacketcheck.chance.estimate import DEFAULTS, settings_of
-from jacketcheck.chance.limits import COVERED
+from jacketcheck.chance.events import events_of
 from jacketcheck.chance.result import Changes, Settings
 from jacketcheck.errors import InputError, NotEvaluatedError
+from jacketcheck.host import Host
 from jacketcheck.host.loading import load_host
 from jacketcheck.inputs import RepairInput
 from jacketcheck.inputs.chance import Chance
 from jacketcheck.jacket import Jacket, build_jacket
+from jacketcheck.limit_state import LimitState, ModelFactor, Scatter
+from jacketcheck.results import Result
 
-SECTIONS = {limit.id for limit in COVERED if limit.effort == "sections"}
+HostOf = Callable[..., Host]
+EVENTS = events_of(load_host(installed=False), ["us"]).asked
+SECTIONS = {event.id for event in EVENTS if event.effort == "sections"}
 
 
 def test_same_seed_same_figures(pier: Jacket, quick: Settings) -> None:
@@ -37,7 +43,7 @@ def test_other_seed_other_samples(pier: Jacket, quick: Settings, method: str) ->
         chance_of_exceedance(pier, settings=replace(chosen, seed=seed), only=["hoop-dilation"])
         for seed in (1, 2)
     )
-    assert one.limits[0].exceeded != other.limits[0].exceeded
+    assert one.limits[0].drivers != other.limits[0].drivers
     assert one.limits[0].interval.low < other.limits[0].interval.high
     assert other.limits[0].interval.low < one.limits[0].interval.high
 
@@ -50,7 +56,7 @@ def test_system_lies_between_its_bounds(pier: Jacket, quick: Settings) -> None:
     assert system.lower_bound - slack <= system.probability <= system.upper_bound + slack
     assert system.interval.low <= system.probability <= system.interval.high
     assert sum(system.increments.values()) == pytest.approx(system.probability)
-    assert system.lower_bound == max(row.probability for row in result.limits)
+    assert system.lower_bound == max(row.lowest for row in result.limits)
 
 
 def test_rows_are_sorted_and_hold_their_estimates(pier: Jacket, quick: Settings) -> None:
@@ -60,7 +66,7 @@ def test_rows_are_sorted_and_hold_their_estimates(pier: Jacket, quick: Settings)
     )
     for row in rows:
         assert row.interval.low <= row.probability <= row.interval.high
-        assert row.probability == pytest.approx(row.exceeded / row.samples)
+        assert row.probability == pytest.approx((row.exceeded + row.unevaluated) / row.samples)
         assert all(abs(driver.correlation) <= 1.0 for driver in row.drivers)
         shifts = [abs(driver.shift) for driver in row.drivers]
         assert shifts == sorted(shifts, reverse=True)
@@ -98,17 +104,22 @@ def test_with_section_samples(pier: Jacket, quick: Settings) -> None:
     assert all(row.samples == 16 for row in result.limits if row.id in SECTIONS)
 
 
-def test_what_leads_to_slip_moves_what_slip_leads_to(pier: Jacket, quick: Settings) -> None:
-    """Interface friction counts only for seams that do not slip: few exceed without slipping."""
+def test_what_moves_an_event_is_found_by_moving_it(pier: Jacket, quick: Settings) -> None:
+    """Interface friction belongs to its own row; slip takes pressure from that row as well."""
     settings = replace(quick, samples=65_536)
     rows = chance_of_exceedance(pier, settings=settings, only=["seam-slip", "grout-interface"])
     slip, interface = sorted(rows.limits, key=lambda row: row.id != "seam-slip")
-    assert interface.exceeded >= slip.exceeded
-    assert interface.probability == pytest.approx(slip.probability, rel=0.2)
-    for row in (slip, interface):
-        clear = {one.name: one.shift for one in row.drivers if one.clear}
-        assert list(clear)[:2] == ["axial-strain", "slip-coefficient"], row.id
-        assert clear["axial-strain"] > 0.0 > clear["slip-coefficient"]
+    clear = [one for one in slip.drivers if one.clear]
+    assert {one.name for one in clear[:2]} == {"axial-strain", "slip-coefficient"}
+    assert {one.name: one.shift > 0.0 for one in clear[:2]} == {
+        "axial-strain": True,
+        "slip-coefficient": False,
+    }
+    for_slip, for_friction = ({one.name for one in row.drivers} for row in (slip, interface))
+    assert "interface-friction" not in for_slip
+    assert {"interface-friction", "added-bar-yield", "slip-coefficient"} <= for_friction
+    # what stands only in other limit states plays no part
+    assert not {"bolted-plate", "bolt-shear", "column-shear", "anchorage"} & for_friction
 
 
 def test_snug_bolts_always_slip(pier_input: RepairInput, quick: Settings) -> None:
@@ -150,19 +161,56 @@ def test_unknown_limit_state(pier: Jacket, name: str, told: str) -> None:
         chance_of_exceedance(pier, only=[name])
 
 
-def test_limit_states_of_plug_ins_are_listed(pier: Jacket, quick: Settings) -> None:
-    from types import ModuleType
+def bolt_rule(scatter: Scatter | None) -> LimitState:
+    """A local rule: the force that bolts are tested with, over their strength and a factor."""
 
-    from jacketcheck.hookspecs import hookimpl
-    from jacketcheck.host.host import PluginInfo
-    from jacketcheck.limit_state import LimitState
+    def rows(jacket: Jacket) -> list[Result]:
+        strength = 0.8 * np.asarray(jacket.bolts.tensile_strength)
+        return [
+            Result("Local rule", "bolt", 900.0, strength, "MPa", "a code, 1.2", rule="local",
+                   resistance_factor=0.8)
+        ]  # fmt: skip
 
-    module = ModuleType("other")
-    state = LimitState("local-rule", "Local rule", "us", lambda _jacket: [])
-    module.jacketcheck_limit_states = hookimpl(lambda: [state])  # type: ignore[attr-defined] # a module stands for a plug-in
-    host = load_host(installed=False, extra=[(PluginInfo("other", "other-plugin", "1"), module)])
-    result = chance_of_exceedance(pier, settings=quick, only=["seam-slip"], host=host)
-    assert "other" in result.without_probability["local-rule"]
+    return LimitState("local-rule", "Local rule", "alone", rows, effort="closed-form",
+                      scatter=scatter)  # fmt: skip
+
+
+def test_plug_ins_have_probabilities(pier: Jacket, quick: Settings, host_of: HostOf) -> None:
+    """Strength of the bolts scatters; the resistance factor that the row tells is taken out."""
+    from scipy.stats import norm
+
+    host = host_of(bolt_rule(Scatter("force exceeds the strength of the bolts")))
+    [row] = chance_of_exceedance(pier, settings=quick, host=host, provisions=["alone"]).limits
+    strength = 1.20 * float(np.asarray(pier.bolts.tensile_strength))  # A325, variation 0.07
+    deviation = np.sqrt(np.log1p(0.07**2))
+    index = (np.log(strength / 900.0) - 0.5 * deviation**2) / deviation
+    assert row.ratio_at_means == pytest.approx(900.0 / strength)
+    assert row.interval.low <= norm.sf(index) <= row.interval.high
+    assert row.first_order_index == pytest.approx(index, abs=1e-3)
+    assert [driver.name for driver in row.drivers] == ["bolt-strength"]
+    assert row.declared
+
+
+def test_a_model_factor_of_a_plug_in_is_a_variable(
+    pier: Jacket, quick: Settings, host_of: HostOf
+) -> None:
+    model = ModelFactor("local-model", "what the rule leaves open", 0.9, 0.15, "tests of ours")
+    host = host_of(bolt_rule(Scatter("force exceeds the strength of the bolts", model=model)))
+    result = chance_of_exceedance(pier, settings=quick, host=host, provisions=["alone"])
+    [row] = result.limits
+    assert {driver.name for driver in row.drivers} == {"bolt-strength", "local-model"}
+    assert result.variables.by_name["local-model"].source == "tests of ours"
+    strength = 1.20 * float(np.asarray(pier.bolts.tensile_strength))
+    assert row.ratio_at_means == pytest.approx(900.0 / strength / 0.9)
+
+
+def test_undeclared_scatter_is_told(pier: Jacket, quick: Settings, host_of: HostOf) -> None:
+    host = host_of(bolt_rule(None))
+    [row] = chance_of_exceedance(pier, settings=quick, host=host, provisions=["alone"]).limits
+    assert not row.declared
+    assert "no declared scatter" in row.event
+    assert "nominal" in row.event
+    assert 0.0 < row.probability < 1.0
 
 
 def test_more_confidence_in_a_variable_makes_slip_rarer(pier: Jacket, quick: Settings) -> None:

@@ -4,20 +4,22 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from jacketcheck.chance.limits import COVERED, WITHOUT_PROBABILITY
+from jacketcheck.chance.events import events_of
 from jacketcheck.chance.variables import NAMES
+from jacketcheck.host.loading import load_host
 from jacketcheck.inputs.chance import Chance
 
+EVENTS = events_of(load_host(installed=False), ["us"])
 GUIDE = (Path(__file__).parents[2] / "jacketcheck" / "chance" / "README.md").read_text("utf-8")
 
 
 def test_covered_limit_states() -> None:
-    rows = [f"| {limit.id} | {limit.effort} | {limit.event} |" for limit in COVERED]
+    rows = [f"| {one.id} | {one.effort} | {one.text} |" for one in EVENTS.asked]
     assert "|---|---|---|\n" + "\n".join(rows) + "\n" in GUIDE
 
 
 def test_limit_states_without_a_probability() -> None:
-    rows = [f"| {name} | {reason} |" for name, reason in WITHOUT_PROBABILITY.items()]
+    rows = [f"| {name} | {reason} |" for name, reason in EVENTS.without.items()]
     assert "|---|---|\n" + "\n".join(rows) + "\n" in GUIDE
 
 

@@ -9,9 +9,11 @@ from pathlib import Path
 import jsonschema
 import pytest
 
-from jacketcheck.chance.limits import COVERED, WITHOUT_PROBABILITY
+from jacketcheck.chance.events import events_of
+from jacketcheck.host.loading import load_host
 from tests.support.cli_runs import Run
 
+EVENTS = events_of(load_host(installed=False), ["us"])
 Edited = Callable[..., Path]
 QUICK = ("--samples", 1024, "--bond-samples", 64, "--section-samples", 0)
 
@@ -19,9 +21,9 @@ QUICK = ("--samples", 1024, "--bond-samples", 64, "--section-samples", 0)
 def test_text_tells_everything(run: Run, case: Path) -> None:
     ran = run("chance", case, *QUICK)
     assert (ran.code, ran.err) == (0, "")
-    for limit in COVERED:
+    for limit in EVENTS.asked:
         assert limit.id in ran.out
-    for name in WITHOUT_PROBABILITY:
+    for name in EVENTS.without:
         assert f"- {name}: " in ran.out
     assert "any of the limit states below exceeded: probability 0." in ran.out
     assert (
@@ -58,7 +60,7 @@ def test_json_follows_its_schema(run: Run, case: Path) -> None:
     jsonschema.Draft202012Validator.check_schema(schema)
     jsonschema.validate(document, schema)
     variant = document["variants"][0]
-    assert {row["limit_state"] for row in variant["limits"]} <= {limit.id for limit in COVERED}
+    assert {row["limit_state"] for row in variant["limits"]} <= {limit.id for limit in EVENTS.asked}
     assert document["made_by"].startswith("jacketcheck ")
     assert document["not_covered"]
     assert document["cautions"]
@@ -111,9 +113,11 @@ def test_what_cannot_be_evaluated_gives_three_and_a_reason(run: Run, edited: Edi
     file = edited(('surface = "chipped"', 'surface = "unchipped"'), ('"0.4 mm"', '"0.8 mm"'))
     ran = run("chance", file, *QUICK, "--only", "bar-length")
     assert ran.code == 3
-    assert "COULD NOT BE EVALUATED, counted as exceeded:" in ran.out
-    assert "bond is covered up to 0.5 mm" in ran.out
+    assert "COULD NOT BE EVALUATED, counted as exceeded in the table:" in ran.out
+    told = " ".join(ran.out.split())
+    assert "bond is covered up to 0.5 mm" in told
     assert "probability 1," in ran.out
+    assert "probability 0 if they hold, 1 if they exceed: the answer is open" in told
 
 
 @pytest.mark.parametrize(

@@ -10,45 +10,42 @@ import pytest
 from jacketcheck.analysis.hinge import hinge
 from jacketcheck.chance.base_strain import RESIDUAL
 from jacketcheck.chance.estimate import model_at_means
-from jacketcheck.chance.evaluation import section_sample, single_ratios
-from jacketcheck.chance.limits import COVERED
-from jacketcheck.chance.realisation import one_sample
-from jacketcheck.chance.section_counting import _Analysed, _residual
+from jacketcheck.chance.events import events_of
+from jacketcheck.chance.realisation import realise
+from jacketcheck.chance.section_counting import Analysed, analysed, residual
 from jacketcheck.chance.variables import random_variables
+from jacketcheck.host.loading import load_host
 from jacketcheck.inputs import RepairInput
 from jacketcheck.jacket import Jacket, build_jacket
 
-BASE_MOMENT = [limit for limit in COVERED if limit.id == "base-moment"]
+BASE_MOMENT = events_of(load_host(installed=False), ["us"], only=["base-moment"]).asked
 
 
 def test_weaker_base_is_strained_as_by_a_larger_moment(pier: Jacket) -> None:
     """Moment of the hinge raised by what the strength is lowered: the demand is in proportion."""
-    means = random_variables(pier).means()
-    weaker = section_sample(pier, {**means, "section-strength": 0.9})
-    more = section_sample(pier, {**means, "hinge-moment": np.divide(means["hinge-moment"], 0.9)})
-    assert weaker.base_strain == pytest.approx(more.base_strain, rel=1e-9)
-    assert weaker.tension_share == more.tension_share
-    usual = section_sample(pier, means)
-    assert weaker.base_strain > usual.base_strain
+    model, means = model_at_means(pier), random_variables(pier).means()
+    more = np.divide(means["hinge-moment"], 0.9)
+    cases = [means, {**means, "section-strength": 0.9}, {**means, "hinge-moment": more}]
+    usual, weaker, pushed = (analysed((), model, one, 1) for one in cases)
+    assert weaker.strain[0] == pytest.approx(pushed.strain[0], rel=1e-9)
+    assert weaker.share[0] == pytest.approx(pushed.share[0], rel=1e-9)
+    assert weaker.strain[0] > usual.strain[0]
     # the demand that other limit states see stays as it is
-    demands = [hinge(one.realisation.jacket).base_moment for one in (weaker, usual)]
+    demands = [hinge(realise(pier, one)).base_moment for one in cases[:2]]
     assert demands[0] == demands[1]
 
 
 def test_a_base_that_does_not_hold_exceeds_its_moment(pier: Jacket) -> None:
     """So that no sample is lost between the two."""
     model = model_at_means(pier)
-    scattering = model.scattering(BASE_MOMENT)
+    scattering = model.variables.scattering()
     points = 1.6 * np.random.default_rng(5).standard_normal((len(scattering.variables), 40))
-    factors = model.factors(scattering, points)
-    outcomes = []
-    for index in range(40):
-        sample = section_sample(pier, one_sample(factors, index))
-        ratio = single_ratios(BASE_MOMENT, sample.realisation, failures={})["base-moment"]
-        outcomes.append((sample.base_holds, ratio > 1.0))
+    found = analysed(BASE_MOMENT, model, model.factors(scattering, points), 40)
+    outcomes = set(
+        zip(found.holds.tolist(), (found.ratios["base-moment"] > 1.0).tolist(), strict=True)
+    )
     assert (False, False) not in outcomes
-    assert (False, True) in outcomes
-    assert (True, False) in outcomes
+    assert {(False, True), (True, False)} <= outcomes
 
 
 def test_residual_brings_the_fit_back_to_each_sample(pier_input: RepairInput) -> None:
@@ -59,11 +56,11 @@ def test_residual_brings_the_fit_back_to_each_sample(pier_input: RepairInput) ->
     factors = {"one": generator.lognormal(0.0, 0.1, 60), "axial-strain": np.ones(60)}
     strain = 0.001 * factors["one"] ** 1.2 * generator.lognormal(0.0, 0.1, 60)
     holds = np.arange(60) != 7
-    found = _Analysed({}, strain, holds, np.full(60, 0.5))
+    found = Analysed({}, strain, holds, np.full(60, 0.5), np.ones(60))
     fit = start.refined(strain, holds, found.share, {"one": factors["one"]})
     assert fit.origin == "fitted"
-    residual = _residual(fit, found, factors)
-    checked = fit.checked({**factors, RESIDUAL: residual})
+    left = residual(fit, found, factors)
+    checked = fit.checked({**factors, RESIDUAL: left})
     np.testing.assert_allclose(np.asarray(checked.found)[holds], strain[holds])
-    assert residual[7] == 1.0
-    assert np.all(_residual(replace(fit, origin="largest"), found, factors) == 1.0)
+    assert left[7] == 1.0
+    assert np.all(residual(replace(fit, origin="largest"), found, factors) == 1.0)

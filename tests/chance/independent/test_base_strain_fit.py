@@ -9,14 +9,13 @@ import pytest
 
 from jacketcheck.chance.base_strain import RESIDUAL, BaseStrain
 from jacketcheck.chance.estimate import model_at_means
-from jacketcheck.chance.evaluation import section_sample
-from jacketcheck.chance.limits import COVERED
-from jacketcheck.chance.realisation import one_sample
-from jacketcheck.chance.section_counting import count_by_sections
+from jacketcheck.chance.events import events_of
+from jacketcheck.chance.section_counting import analysed, count_by_sections
+from jacketcheck.host.loading import load_host
 from jacketcheck.inputs import RepairInput
 from jacketcheck.jacket import build_jacket
 
-SECTIONS = [limit for limit in COVERED if limit.id == "base-moment"]
+SECTIONS = events_of(load_host(installed=False), ["us"], only=["base-moment"]).asked
 
 
 def test_power_law_is_found_again() -> None:
@@ -77,12 +76,11 @@ def test_fit_predicts_other_samples(pier_input: RepairInput) -> None:
     model = replace(start, settings=replace(start.settings, section_samples=64))
     _, strain = count_by_sections(SECTIONS, model)
     assert strain.origin == "fitted"
-    scattering = model.scattering(SECTIONS)
+    scattering = model.variables.scattering()
     points = np.random.default_rng(2).standard_normal((len(scattering.variables), 12))
     factors = model.factors(scattering, points)
-    samples = [section_sample(jacket, one_sample(factors, index)) for index in range(12)]
-    holds = np.array([sample.base_holds for sample in samples])
-    exact = np.array([sample.base_strain for sample in samples])[holds]
+    found = analysed((), model, factors, 12)
+    holds, exact = found.holds, found.strain[found.holds]
     fitted = np.asarray(strain.checked({**factors, "axial-strain": 1.0}).value)[holds]
     assert holds.sum() >= 6
     error = np.log(fitted / exact)
