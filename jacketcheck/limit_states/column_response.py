@@ -50,7 +50,7 @@ _DIRECTION: Final = (
 _AGAINST: Final = "against the demand"
 _NO_CAPACITY: Final = (
     "no displacement capacity is counted, because the model of the hinge does not hold: {}; the "
-    "displacement printed among the steps is that of bars that never let go, above a repair that "
+    "displacement shown among the steps is that of bars that never let go, above a repair that "
     "stays elastic"
 )
 _LOWER_BOUND: Final = (
@@ -199,8 +199,10 @@ def buckling_row(jacket: Jacket) -> Result:
     steps, source = Steps(), "Goodnight, Kowalsky and Nau 2016"
     repaired = capacity_of_repaired(jacket)
     _add_buckling_strain(jacket, repaired, steps, source)
-    buckles = steps.add("Δ_bb", "displacement at which the extreme bar reaches it",
-                        repaired.buckling_displacement, "mm", _HINGE)  # fmt: skip
+    buckles = steps.add(
+        "Δ_bb", "displacement at which the extreme bar reaches it, at most the capacity",
+        np.minimum(repaired.buckling_displacement, repaired.displacement), "mm", _HINGE,
+    )  # fmt: skip
     is_limit = jacket.demands.displacement is not None
     capacity = buckles
     if is_limit:

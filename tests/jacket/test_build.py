@@ -170,7 +170,7 @@ def test_defaults_say_where_they_come_from(build: Build) -> None:
 
 
 def test_measured_and_given_values_are_named_as_such(jacket: Jacket) -> None:
-    assert jacket.column.concrete.expected_source == "input column.concrete_expected"
+    assert jacket.column.concrete.expected_source == "input column.concrete_expected, cylinder"
     assert jacket.grout.modulus_source == "input grout.elastic_modulus"
     steel = jacket.column.layer.steel
     assert steel.source_of("expected_yield") == "input column.bars.measured_yield"

@@ -235,6 +235,17 @@ FORMULAS: list[tuple[Formula, dict[str, float]]] = [
     (retained_pressure.radial_play, {"seam_slip": 3.0}),
     (retained_pressure.hoop_strain_lost_by_slip, {"seam_slip": 3.0, "inner_radius": 600.0}),
     (
+        retained_pressure.shared_loss,
+        {
+            "movement": 0.002,
+            "slip_pressure": 2.0,
+            "yield_pressure": 2.5,
+            "clearance": 0.0015,
+            "inner_radius": 600.0,
+            "radial_compliance": 0.3,
+        },
+    ),
+    (
         retained_pressure.hoop_strain_lost_by_yield,
         {"peak_hoop_strain": 0.003, "yield_strain": 0.00125},
     ),
