@@ -95,7 +95,7 @@ def with_every_code(repair: RepairInput, catalog: Catalog) -> RepairInput:
     named = [catalog.faying_class(name) for name in repair.bolts.faying_class]
     tests = repair.bolts.slip_tests
     wanted = named[0].slip_coefficient if named else tests[0].slip_coefficient
-    codes = {one.code for one in (*named, *tests)}
+    codes = {one.code for one in named} | {one.code for one in tests}
     others: dict[str, FayingClass] = {}
     for one in catalog.faying_classes.values():
         if one.code not in codes:
