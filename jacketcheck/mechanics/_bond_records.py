@@ -8,6 +8,7 @@ from types import EllipsisType
 from typing import Final, TypeAlias, TypeVar
 
 import numpy as np
+from numpy.typing import NDArray
 
 from jacketcheck.mechanics._arrays import Floats, Real
 from jacketcheck.mechanics.bar_steel import BarSteels, SteelCurve
@@ -20,7 +21,7 @@ _NAMES: Final[Mapping[type, tuple[str, ...]]] = {
     kind: tuple(one.name for one in fields(kind)) for kind in (BondLaw, BarSteels)
 }
 
-Index: TypeAlias = slice | tuple[slice | EllipsisType | None, ...]
+Index: TypeAlias = slice | NDArray[np.intp] | tuple[slice | EllipsisType | None, ...]
 
 
 def law_quantities(law: LocalBondLaw) -> list[Real]:

@@ -19,7 +19,7 @@ from jacketcheck.mechanics._bond_records import (
     mapped_steel,
 )
 from jacketcheck.mechanics.bar_steel import BarSteels, SteelCurve
-from jacketcheck.mechanics.bond_law import LocalBondLaw
+from jacketcheck.mechanics.bond_law import BlendedBondLaw, LocalBondLaw
 
 __all__ = ["BarRows"]
 
@@ -86,12 +86,28 @@ class BarRows:
         """Tensile strength [MPa] of each row."""
         return np.asarray(self.steel.tensile_strength)
 
-    def chunks(self) -> Iterator[tuple[slice, BarRows]]:
-        """Some rows at a time, and which they are."""
-        for start in range(0, self.asked.size, _AT_A_TIME):
-            some = slice(start, start + _AT_A_TIME)
-            law, steel = indexed_law(self.law, some), indexed_steel(self.steel, some)
-            yield some, BarRows(self.asked[some], self.diameter[some], law, steel, (), _ITSELF)
+    def chunks(self) -> Iterator[tuple[Indexes, BarRows]]:
+        """Some rows at a time, and which they are.
+
+        Rows that are held all over, or nowhere, go by one law: the slip at an energy of a blend
+        takes a search, that of a law does not.
+        """
+        for law, rows in self._by_law():
+            for start in range(0, rows.size, _AT_A_TIME):
+                some = rows[start : start + _AT_A_TIME]
+                own, steel = indexed_law(law, some), indexed_steel(self.steel, some)
+                yield some, BarRows(self.asked[some], self.diameter[some], own, steel, (), _ITSELF)
+
+    def _by_law(self) -> list[tuple[LocalBondLaw, Indexes]]:
+        if not isinstance(self.law, BlendedBondLaw):
+            return [(self.law, np.arange(self.asked.size))]
+        share = np.asarray(self.law.share)
+        parts = (
+            (self.law.held, share >= 1.0),
+            (self.law.loose, share <= 0.0),
+            (self.law, (share > 0.0) & (share < 1.0)),
+        )
+        return [(law, np.flatnonzero(chosen)) for law, chosen in parts if np.any(chosen)]
 
     def bars(
         self, last_stress: Floats, *, yield_reduction: bool, cells: tuple[int, int] = (20, 16)

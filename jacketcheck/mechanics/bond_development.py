@@ -284,12 +284,14 @@ def development_curve(
     """
     require_positive(bar_diameter=bar_diameter)
     rows = BarRows.of(0.0, bar_diameter=bar_diameter, law=law, steel=steel)
-    curves = []
-    for _, chunk in rows.chunks():
+    curves, order = [], []
+    for some, chunk in rows.chunks():
         bars = chunk.bars(chunk.tensile_strength, yield_reduction=yield_reduction)
         share = np.linspace(0.0, 1.0, _CURVE_SLIPS)
         span = np.log(np.asarray(chunk.law.slip_3) / SMALLEST_SLIP)
         path = bars.march(SMALLEST_SLIP * np.exp(span[:, None] * share))
         curves.append((np.min(path.distance, axis=1), bars.stress))
-    parts = (np.concatenate(part)[rows.owner] for part in zip(*curves, strict=True))
+        order.append(some)
+    place = np.argsort(np.concatenate(order))[rows.owner]
+    parts = (np.concatenate(part)[place] for part in zip(*curves, strict=True))
     return DevelopmentCurve(*parts)
