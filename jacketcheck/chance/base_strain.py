@@ -125,6 +125,13 @@ class BaseStrain:
         leads = stated is not None and found <= _CLEARLY_BELOW * stated
         return cls("declared" if leads else "frozen", stated, found, tension_share)
 
+    def leads(self, found: Floats, holds: NDArray[np.bool_]) -> bool:
+        """Whether the declared strain stays clearly above that of every sample whose base holds."""
+        if self.origin != "declared" or self.declared is None:
+            return False
+        kept = holds & np.isfinite(found) & (found > 0.0)
+        return bool(np.all(found[kept] <= _CLEARLY_BELOW * self.declared))
+
     def refined(
         self, found: Floats, holds: NDArray[np.bool_], share: Floats, factors: Mapping[str, Floats]
     ) -> BaseStrain:
@@ -139,8 +146,7 @@ class BaseStrain:
         """
         kept = holds & np.isfinite(found) & (found > 0.0)
         largest = max([self.tension_share, *share[kept]])
-        leads = self.declared is not None and np.all(found[kept] <= _CLEARLY_BELOW * self.declared)
-        if leads and self.origin == "declared":
+        if self.leads(found, holds):
             return replace(self, tension_share=largest)
         if not np.any(kept):
             return self

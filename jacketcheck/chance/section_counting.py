@@ -11,7 +11,7 @@ import numpy as np
 from jacketcheck.analysis.axial_strain import checked_axial_strain
 from jacketcheck.analysis.base_state import CAPACITY_STRAIN, base_state
 from jacketcheck.analysis.lap import tension_share
-from jacketcheck.analysis.memo import for_each_design, remembered
+from jacketcheck.analysis.memo import Analysis, for_each_design, remembered
 from jacketcheck.analysis.shear import shear_force
 from jacketcheck.chance.base_strain import RESIDUAL, BaseStrain, PowerLaw
 from jacketcheck.chance.counts import Counts, Flags
@@ -22,7 +22,7 @@ from jacketcheck.chance.realisation import realise, some_samples
 from jacketcheck.jacket.jacket import Jacket
 from jacketcheck.mechanics._arrays import Floats, Real
 
-__all__ = ["Analysed", "analysed", "behind_strain", "count_by_sections", "residual"]
+__all__ = ["Analysed", "analysed", "count_by_sections", "residual", "variables_behind"]
 
 _BLOCK: Final = 64
 
@@ -50,12 +50,7 @@ def count_by_sections(
         for part in progress(blocks, len(blocks), "block of samples")
     ]
     found = Analysed.joined(parts)
-    moving = {name: np.asarray(factors[name]) for name in behind_strain(model)}
-    strain = model.strain.refined(found.strain, found.holds, found.share, moving)
-    known_shear = np.isfinite(found.shear)
-    if np.count_nonzero(known_shear) > 2 * (len(moving) + 1):
-        parts_of_it = {name: values[known_shear] for name, values in moving.items()}
-        strain = strain.with_shear(PowerLaw.fitted(found.shear[known_shear], parts_of_it))
+    strain = _base_of(found, factors, model)
     known: Mapping[str, Real] = {**factors, RESIDUAL: residual(strain, found, factors)}
     before = _with(model, strain).cheap_ratios(cheaper, known, size=total)
     for replicate in range(REPLICATES):
@@ -67,6 +62,24 @@ def count_by_sections(
         )
     counts.keep(factors, found.ratios, before, total)
     return counts, strain
+
+
+def _base_of(found: Analysed, factors: Mapping[str, Real], model: Model) -> BaseStrain:
+    """What the samples say of the base's strain and of the hinge's shear."""
+
+    def moving(analysis: Analysis) -> dict[str, Floats]:
+        return {name: np.asarray(factors[name]) for name in variables_behind(analysis, model)}
+
+    strain = model.strain
+    if not strain.leads(found.strain, found.holds):
+        strain = strain.refined(found.strain, found.holds, found.share, moving(_base_strain))
+    else:
+        strain = strain.refined(found.strain, found.holds, found.share, {})
+    known, behind = np.isfinite(found.shear), moving(shear_force)
+    if np.count_nonzero(known) <= 2 * (len(behind) + 1):
+        return strain
+    fitted = PowerLaw.fitted(found.shear[known], {n: v[known] for n, v in behind.items()})
+    return strain.with_shear(fitted)
 
 
 def _with(model: Model, strain: BaseStrain) -> Model:
@@ -121,8 +134,8 @@ def analysed(
     return Analysed(ratios, strain, holds.astype(bool), share, shear)
 
 
-def behind_strain(model: Model) -> tuple[str, ...]:
-    """Variables that move the strain of the base, found by moving each by a standard deviation."""
+def variables_behind(analysis: Analysis, model: Model) -> tuple[str, ...]:
+    """Variables that move what an analysis finds: each is moved by a standard deviation."""
     scattering = model.variables.scattering()
     count = len(scattering.variables)
     normal = np.hstack([np.zeros((count, 1)), np.eye(count)])
@@ -130,13 +143,20 @@ def behind_strain(model: Model) -> tuple[str, ...]:
         one.name: one.marginal.at(row)
         for one, row in zip(scattering.variables, normal, strict=True)
     }
-    factors = {**model.variables.means(), **values}
-    first, *others = analysed((), model, factors, count + 1).strain.tolist()
+    samples = realise(model.jacket, {**model.variables.means(), **values})
+    with np.errstate(all="ignore"):
+        found = for_each_design(analysis, samples, count + 1)
+    first, *others = (np.nan if one is None else float(one) for one in found)
     return tuple(
         name
-        for name, strain in zip(scattering.names, others, strict=True)
-        if np.isfinite(strain) and abs(strain - first) > _MOVED * abs(first)
+        for name, value in zip(scattering.names, others, strict=True)
+        if np.isfinite(value) and abs(value - first) > _MOVED * abs(first)
     )
+
+
+@remembered
+def _base_strain(jacket: Jacket) -> Real:
+    return checked_axial_strain(jacket).found
 
 
 _MOVED: Final = 1e-6

@@ -24,17 +24,17 @@ Answer: TypeAlias = tuple[Result, ...] | str
 
 
 def answer_of(
-    one: Registered, jacket: Jacket, *, seconds: float = DEFAULT_TIME_LIMIT
+    one: Registered, jacket: Jacket, *, seconds: float = DEFAULT_TIME_LIMIT, steps: bool = True
 ) -> Outcome[Answer]:
     """Evaluate a limit state, whatever it does.
 
     A foreign one gets a copy of the jacket: neither a call that goes on after its time nor one
     that writes past the frozen records can touch what the other limit states are given. Analyses
     of the package are done once, for the original, in our own thread and off the foreign clock;
-    what is handed out is again a copy.
+    what is handed out is again a copy. Without `steps` our own rows come without theirs.
     """
     if one.plugin.built_in:
-        return _directly(one.limit_state, jacket)
+        return _directly(one.limit_state, jacket, steps=steps)
     counter = Counter()
 
     def shared(analysis: Analysis) -> Any:
@@ -56,15 +56,15 @@ def _copied(analysis: Analysis, jacket: Jacket) -> Any:
         return copy.deepcopy(analysis(jacket))
 
 
-def _directly(limit_state: LimitState, jacket: Jacket) -> Outcome[Answer]:
+def _directly(limit_state: LimitState, jacket: Jacket, *, steps: bool) -> Outcome[Answer]:
     """Call a limit state of our own: no thread, and nothing that needs to be kept apart."""
     try:
-        return Outcome(_answer(limit_state, jacket))
+        return Outcome(_answer(limit_state, jacket, steps=steps))
     except Exception as error:  # noqa: BLE001 - one broken check must not hide the others
         return Outcome(problem=describe(error), error=error)
 
 
-def _answer(limit_state: LimitState, jacket: Jacket) -> Answer:
+def _answer(limit_state: LimitState, jacket: Jacket, *, steps: bool = True) -> Answer:
     shape = (design_count(jacket),) if has_designs(jacket) else ()
     with np.errstate(all="ignore"):  # what comes of it is judged by the contract
-        return contract_problem(limit_state.evaluate(jacket), shape)
+        return contract_problem(limit_state.evaluate(jacket), shape, steps=steps)

@@ -75,7 +75,9 @@ class _Asking:
         Those that ask for the same division are asked together, so that they share analyses.
         """
         count, again = indexes.size, _Divisions()
-        for one in answers(jacket, host=self._host, provisions=self._provisions, only=only):
+        for one in answers(
+            jacket, host=self._host, provisions=self._provisions, only=only, steps=False
+        ):
             if not one.refused:
                 self._answered.add(one.limit_state)
             elif (parts := divided(count, one.refusal)) and self._is_worth(one):

@@ -104,7 +104,12 @@ def problem_rows(
 
 
 def answers(
-    jacket: Jacket, *, host: Host, provisions: str = "us", only: Collection[str] | None = None
+    jacket: Jacket,
+    *,
+    host: Host,
+    provisions: str = "us",
+    only: Collection[str] | None = None,
+    steps: bool = True,
 ) -> Iterator[Answered]:
     """Answers of the limit states of a set of provisions, one after the other.
 
@@ -112,6 +117,8 @@ def answers(
     ----------
     jacket, host, provisions, only
         As in `evaluate`.
+    steps
+        Whether rows of our own keep their steps, which only readers need.
     """
     jacket = jacket_for(jacket, host=host, provisions=provisions)
     omitted = host.omitted(provisions)
@@ -124,7 +131,7 @@ def answers(
             found = (_row(one.limit_state.title, Kind.NOT_APPLICABLE, omitted[name]),)
             written_by, refusal = _omitted_by(name, host.lineage(provisions)), None
         else:
-            found, refusal = _evaluate_one(one, jacket, host)
+            found, refusal = _evaluate_one(one, jacket, host, steps=steps)
             written_by = one.limit_state.provisions
         rows = tuple(
             replace(
@@ -146,14 +153,14 @@ def _omitted_by(name: str, lineage: Sequence[Provisions]) -> str:
 
 
 def _evaluate_one(
-    one: Registered, jacket: Jacket, host: Host
+    one: Registered, jacket: Jacket, host: Host, *, steps: bool
 ) -> tuple[Sequence[Result], BaseException | None]:
     limit_state, plugin = one.limit_state, one.plugin
     key = (limit_state.provisions, limit_state.id)
     if key in host.given_up:
         problem = f"{host.given_up[key]} when it was asked before, and is not asked again"
         return (_row(limit_state.title, Kind.NOT_EVALUATED, _told(one, problem)),), None
-    outcome = answer_of(one, jacket, seconds=host.time_limit)
+    outcome = answer_of(one, jacket, seconds=host.time_limit, steps=steps)
     if outcome.timed_out:
         host.given_up[key] = str(outcome.problem)
     answer = outcome.problem if outcome.value is None else outcome.value

@@ -18,7 +18,9 @@ class _Breach(Exception):  # noqa: N818 - never leaves this module
     """An answer that breaks the contract; says how."""
 
 
-def contract_problem(value: object, shape: tuple[int, ...]) -> tuple[Result, ...] | str:
+def contract_problem(
+    value: object, shape: tuple[int, ...], *, steps: bool = True
+) -> tuple[Result, ...] | str:
     """Return the results, broadcast over the designs, or say in one line what is wrong with them.
 
     Parameters
@@ -27,6 +29,8 @@ def contract_problem(value: object, shape: tuple[int, ...]) -> tuple[Result, ...
         What a limit state returned.
     shape
         Shape of a number over the designs: empty for a single design, else one length.
+    steps
+        Whether the steps are kept; where nobody reads them, thousands of arrays need no copy.
 
     Returns
     -------
@@ -34,7 +38,7 @@ def contract_problem(value: object, shape: tuple[int, ...]) -> tuple[Result, ...
         Copies that whoever answered cannot change any more; or the breach of the contract.
     """
     try:
-        results = tuple(_checked(entry, shape) for entry in _entries(value))
+        results = tuple(_checked(entry, shape, steps=steps) for entry in _entries(value))
         rows = [(row.title, row.location, row.clause) for row in results]
         if len(set(rows)) != len(rows):
             raise _Breach("returned the same title, location and clause twice")
@@ -55,7 +59,7 @@ def _entries(value: object) -> list[Any] | tuple[Any, ...]:
     return value
 
 
-def _checked(entry: object, shape: tuple[int, ...]) -> Result:
+def _checked(entry: object, shape: tuple[int, ...], *, steps: bool) -> Result:
     """A plain copy of one result, made once more so that its ratio is ours."""
     if not isinstance(entry, Result):
         raise _Breach(f"returned a {type(entry).__name__} among its results")
@@ -69,7 +73,7 @@ def _checked(entry: object, shape: tuple[int, ...]) -> Result:
             capacity=_numbers("capacity", entry.capacity, shape, verdict=verdict),
             unit=_plain(entry.unit),
             clause=_plain(entry.clause),
-            steps=tuple(_checked_step(step, shape) for step in entry.steps),
+            steps=tuple(_checked_step(step, shape) for step in entry.steps) if steps else (),
             notes=tuple(_plain(note) for note in entry.notes),
             kind=entry.kind,
             without_margin=bool(entry.without_margin),
