@@ -107,7 +107,14 @@ from jacketcheck.jacket.jacket_parts import (
     Sleeve,
     Splice,
 )
-from jacketcheck.limit_state import LimitState, Provisions, limit_state
+from jacketcheck.limit_state import (
+    LimitState,
+    ModelFactor,
+    NoScatter,
+    Provisions,
+    Scatter,
+    limit_state,
+)
 from jacketcheck.limit_states._rows import (
     length_at_least,
     length_at_most,
@@ -182,6 +189,8 @@ __all__ = [
     "LimitState",
     "LotTest",
     "MethodFigure",
+    "ModelFactor",
+    "NoScatter",
     "NotEvaluatedError",
     "Plate",
     "PlateSteel",
@@ -192,6 +201,7 @@ __all__ = [
     "RepairAnchorage",
     "Result",
     "Retained",
+    "Scatter",
     "Sleeve",
     "Splice",
     "SpliceStrength",

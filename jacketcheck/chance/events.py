@@ -13,8 +13,8 @@ from jacketcheck.limit_state import Effort, LimitState, ModelFactor, NoScatter, 
 __all__ = ["Event", "Events", "events_of"]
 
 _UNDECLARED: Final = (
-    "no declared scatter: every limit of it counts, its resistance taken as nominal without the "
-    "resistance factor that its rows tell; materials, dimensions and loads scatter"
+    "no declared scatter: every limit of it counts, its resistance taken as nominal, without what "
+    "its rows tell of resistance factors; materials, dimensions and loads scatter"
 )
 _NOT_ASKED: Final = "was not asked for"
 

@@ -2,7 +2,9 @@
 
 from jacketcheck.plugin import (
     Jacket,
+    NoScatter,
     Result,
+    Scatter,
     Steps,
     add_bolt_force,
     faying_class_of,
@@ -23,6 +25,8 @@ LEAST_THICKNESS_RATIO = 1.0 / 200.0
     title="Slip of the seam bolts",
     provisions="example",
     monotonic={"bolts.pretension": -1},
+    effort="closed-form",
+    scatter=Scatter("force on a bolt exceeds friction under its pretension", rules=("slip",)),
 )
 def seam_slip(jacket: Jacket) -> list[Result]:
     """Slip of the hardest-worked bolt, in place of the inherited limit state of the same id."""
@@ -44,6 +48,8 @@ def seam_slip(jacket: Jacket) -> list[Result]:
             "N",
             clause,
             steps.lines,
+            rule="slip",
+            resistance_factor=SLIP_FACTOR,
         )
     ]
 
@@ -53,6 +59,8 @@ def seam_slip(jacket: Jacket) -> list[Result]:
     title="Least thickness of the sleeve",
     provisions="example",
     monotonic={"sleeve.thickness": -1, "sleeve.inner_diameter": +1},
+    effort="closed-form",
+    scatter=NoScatter("a rule for handling, which the sleeve meets as drawn or not"),
 )
 def least_sleeve_thickness(jacket: Jacket) -> list[Result]:
     """Thickness below which a half-shell bends when it is handled; a check of the code's own."""

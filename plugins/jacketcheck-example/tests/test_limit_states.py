@@ -4,6 +4,8 @@ import jacketcheck_example
 import pytest
 
 from jacketcheck import evaluate
+from jacketcheck.chance import chance_of_exceedance
+from jacketcheck.chance.result import Settings
 from jacketcheck.conformance import host_with, standard_jackets
 from jacketcheck.plugin import Result
 
@@ -40,3 +42,18 @@ def test_everything_else_is_inherited() -> None:
     inherited = {one.limit_state.id for one in HOST.limit_states("us")}
     assert own - inherited == {"least-sleeve-thickness"}
     assert {one.limit_state.id for one in HOST.limit_states("example")} == own | inherited
+
+
+def test_slip_has_a_probability() -> None:
+    """The resistance factor of 0.8 is taken out: friction is what it is."""
+    jacket = standard_jackets(HOST.catalog)["metric"]
+    row = row_of("seam-slip", "metric")
+    assert row.ratio_between_actual_values == pytest.approx(0.8 * float(row.ratio))
+    settings = Settings(samples=256, bond_samples=16, section_samples=0, method="sobol", seed=1)
+    result = chance_of_exceedance(
+        jacket, settings=settings, host=HOST, provisions=["example"], only=["seam-slip"]
+    )
+    [slip] = result.limits
+    assert slip.declared
+    assert "slip-coefficient" in {driver.name for driver in slip.drivers}
+    assert "as drawn" in result.without_probability["least-sleeve-thickness"]

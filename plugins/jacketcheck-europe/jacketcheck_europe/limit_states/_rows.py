@@ -24,8 +24,13 @@ def resistance_row(
     notes: tuple[str, ...] = (),
     kind: Kind = Kind.LIMIT,
     follows_from: tuple[str, ...] = (),
+    rule: str = "",
+    partial_factor: float = 1.0,
 ) -> Result:
-    """A demand against a design resistance; says whose partial factors it has."""
+    """A demand against a design resistance; says whose partial factors it has.
+
+    `rule` and `partial_factor` tell the probability study which row counts, and what to take out.
+    """
     return Result(
         title,
         location,
@@ -37,6 +42,8 @@ def resistance_row(
         (*notes, factors.note),
         kind,
         follows_from=follows_from,
+        rule=rule,
+        resistance_factor=1.0 / partial_factor,
     )
 
 

@@ -87,6 +87,9 @@ def _block(jacket: Jacket, plate: _TornPlate, factors: PartialFactors) -> Result
         unit="N",
         clause=_CLAUSE,
         factors=factors,
+        rule="block-tearing",
+        # of its two partial factors the smaller is taken out: the safe side
+        partial_factor=min(factors.section, factors.rupture),
     )
 
 

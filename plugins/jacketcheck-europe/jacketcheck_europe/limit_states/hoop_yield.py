@@ -77,6 +77,8 @@ def hoop_dilation(jacket: Jacket, factors: PartialFactors) -> list[Result]:
             capacity=capacity,
             unit="1",
             clause=f"Spoelstra and Monti 1999; {_YIELD}",
+            rule="hoop-strain",
+            partial_factor=factors.section,
             factors=factors,
             notes=(_AT_BASE,) if jacket.demands.axial_strain is not None else (_AT_BASE, _FOUND),
         )
@@ -107,6 +109,8 @@ def hoop_clamping(jacket: Jacket, factors: PartialFactors) -> list[Result]:
             capacity=add_design_yield(sleeve.steel, factors, steps),
             unit="MPa",
             clause=f"thin shell; {_YIELD}",
+            rule="hoop-stress",
+            partial_factor=factors.section,
             factors=factors,
         )
     ]

@@ -48,6 +48,8 @@ def seam_bolt_shear(jacket: Jacket, factors: PartialFactors) -> list[Result]:
             clause=f"{EN_1993_8} 3.6.1, Table 3.4",
             factors=factors,
             notes=foreign_bolts(jacket),
+            rule="bolt-shear",
+            partial_factor=factors.rupture,
         )
     ]
 
@@ -81,6 +83,8 @@ def _bearing(jacket: Jacket, plate: PlateAtBolts, factors: PartialFactors) -> Re
         clause=f"{EN_1993_8} 3.6.1, Table 3.4",
         factors=factors,
         notes=foreign_bolts(jacket),
+        rule="bearing",
+        partial_factor=factors.rupture,
     )
 
 
@@ -114,6 +118,8 @@ def seam_bolt_row(jacket: Jacket, factors: PartialFactors) -> list[Result]:
             clause=clause,
             factors=factors,
             notes=foreign_bolts(jacket),
+            rule="bolt-row",
+            partial_factor=factors.rupture,
         )
     ]
 

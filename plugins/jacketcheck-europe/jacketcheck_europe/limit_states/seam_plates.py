@@ -190,6 +190,8 @@ def _finished(
         clause=chosen.clause,
         factors=factors,
         notes=notes,
+        rule=mode.replace(" ", "-"),
+        partial_factor=factors.rupture if mode == "rupture" else factors.section,
     )
 
 

@@ -88,6 +88,8 @@ def _slip(jacket: Jacket, faying: FayingClass, factors: PartialFactors) -> Resul
         clause=clause,
         factors=factors,
         notes=() if jacket.bolts.pretensioned else (_SNUG,),
+        rule="slip",
+        partial_factor=factors.slip,
     )
 
 
