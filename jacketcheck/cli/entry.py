@@ -22,6 +22,8 @@ def run() -> int:
     if WATCH in os.environ:
         _bound_memory()
         watch_of_this_process().end_with_the_watcher()
+        # processes that this one starts are not watched: the pipe is not theirs
+        del os.environ[WATCH]
         if isinstance(sys.stdout, io.TextIOWrapper):
             encoding = sys.stdout.encoding
             sys.stdout = _OwnThread(sys.stdout.detach(), encoding)

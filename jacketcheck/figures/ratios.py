@@ -24,6 +24,8 @@ _WIDEST: Final = 2.0
 """Ratio at which the axis ends; longer bars are cut and carry their number."""
 _WIDEST_NAME: Final = 54
 _ROW: Final = 0.185
+_TALLEST: Final = 8.1
+"""Height of all rows [in] at which the figure and its caption still fit a page."""
 
 
 @styled
@@ -44,7 +46,7 @@ def ratios(table: VariantResults, *, system: DisplaySystem) -> Drawing:
     """
     del system
     rows = _worst_of_each(table)
-    figure = new_figure(7.0, 0.75 + _ROW * max(len(rows), 1))
+    figure = new_figure(7.0, 0.75 + min(_ROW * max(len(rows), 1), _TALLEST))
     axes = chart(figure, left=3.5, right=0.95, top=0.25, bottom=0.5)
     values = [_value(row) for row in rows]
     finite = [value for value in values if np.isfinite(value)]

@@ -26,8 +26,8 @@ def run(capsys: pytest.CaptureFixture[str], *arguments: str) -> tuple[int, str]:
 @pytest.mark.parametrize("form", ["text", "markdown", "csv", "json"])
 def test_every_form_carries_the_cautions(capsys: pytest.CaptureFixture[str], form: str) -> None:
     code, out = run(capsys, "--format", form)
-    # the repair is not sound as specified, whatever was built
-    assert code == 1
+    # no displacement is demanded of the repair, so that a row stays open, whatever was built
+    assert code == 3
     assert all(caution in out for caution in CAUTIONS)
     if form != "csv":
         assert all(line in out for line in NOT_COVERED)

@@ -195,11 +195,11 @@ def test_texts_of_a_plug_in_act_on_nothing(repair: InputFile) -> None:
 def test_texts_of_a_file_are_no_formulas() -> None:
     changed = case_text() + "".join(
         f"\n[variants.'{name}']\nsleeve.thickness = '20 mm'\n"
-        for name in ("=1+1", "+1", "-1", "@now", " =1+1", "plain")
+        for name in ("=1+1", "+1", "-1", "@now", " =2+2", "plain")
     )
     file = read_text(changed, catalog=load_host(installed=False).catalog)
     host = load_host(installed=False)
-    names = ["=1+1", "+1", "-1", "@now", " =1+1", "plain"]
+    names = ["=1+1", "+1", "-1", "@now", " =2+2", "plain"]
     jackets = build_variants(file, host=host, variants=names)
     lines = csv.reader(io.StringIO(report_csv(check_jackets(file, jackets, host=host))))
     cells = [cell for line in lines for cell in line]

@@ -74,7 +74,7 @@ BOLTS = Grid(
     diameter = ["3/4 in", "7/8 in"]
     pitch = { diameters = [3, 5] }
     [sizing.sleeve]
-    thickness = ["1/2 in"]
+    thickness = ["5/8 in"]
     """,
     # multiples of the diameter and 1.5 diameters at the ends, rounded up to 1/8 in
     tuple(
@@ -83,7 +83,7 @@ BOLTS = Grid(
             ("bolts.diameter", diameter),
             ("bolts.pitch", pitch),
             ("bolts.end_distance", end),
-            ("sleeve.thickness", '"1/2 in"'),
+            ("sleeve.thickness", '"5/8 in"'),
             ("remove", '["bolts.rows"]'),
         )
         for product in ('"ASTM F3125 A325"', '"ASTM F3125 A490"')
