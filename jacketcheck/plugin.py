@@ -129,6 +129,7 @@ from jacketcheck.limit_states.column_response import (
     buckling_row,
     no_capacity_notes,
 )
+from jacketcheck.limit_states.column_shear import add_hoop_stress_left
 from jacketcheck.limit_states.footing_anchorage import added_bar_anchorage as us_added_bar_anchorage
 from jacketcheck.limit_states.seam_reserve import seam_hoop_forces
 from jacketcheck.limit_states.seam_slip import faying_class_of
@@ -219,6 +220,7 @@ __all__ = [
     "add_counted_displacement",
     "add_hinge",
     "add_hoop_force",
+    "add_hoop_stress_left",
     "add_lap_length",
     "add_row_force",
     "add_shear_force",

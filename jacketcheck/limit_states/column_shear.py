@@ -23,7 +23,7 @@ from jacketcheck.mechanics.jacket_shear import jacket_shear
 from jacketcheck.mechanics.lateral_pressure import hoop_volumetric_ratio
 from jacketcheck.results import Result, Steps
 
-__all__ = ["column_shear", "repair_shear"]
+__all__ = ["add_hoop_stress_left", "column_shear", "repair_shear"]
 
 _JACKET: Final = "Priestley, Seible, Xiao and Verma 1994, ACI Struct. J. 91(4)"
 _SLEEVE_ALONE: Final = (
@@ -233,6 +233,46 @@ def _seam_forces(jacket: Jacket) -> tuple[Real, Real]:
     return least, slip if bolts.pretensioned else np.inf
 
 
+def add_hoop_stress_left(
+    jacket: Jacket, steps: Steps, *, symbol: str, strength: Real, clause: str
+) -> Real:
+    """Write down the hoop stress that is left for shear, and return it [MPa].
+
+    Parameters
+    ----------
+    jacket, steps
+        Where from and where to.
+    symbol, strength
+        Yield strength of the sleeve that counts, and how it stands above [MPa].
+    clause
+        Rule of the shear.
+    """
+    sleeve, demand = jacket.sleeve, hoop_demand(jacket)
+    thickness = steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
+    add_radii(jacket, steps)
+    steps.add("p_dil", "dilation, expected yield", demand.dilation_pressure, "MPa",
+              "as limit state hoop-dilation, with the sleeve's expected yield")  # fmt: skip
+    steps.add("p_cl", "clamping that the bars need", demand.clamping_pressure, "MPa",
+              "limit state clamping")  # fmt: skip
+    steps.add("N_lap", "non-contact laps", demand.lap_force, "N/mm", "limit state added-bar-lap")
+    forced = np.multiply(demand.clamping_pressure, sleeve.inner_radius) + demand.lap_force
+    wall = steps.add("N_1", f"max({symbol} t − p_cl R_i − N_lap, 0)", np.maximum(
+        np.multiply(strength, thickness) - forced, 0.0), "N/mm",
+        "yield of the sleeve, beside what does not give way")  # fmt: skip
+    least, slip = _seam_forces(jacket)
+    steps.add("N_str", "least design strength of the seams", least, "N/mm",
+              "limit states of seam bolts and seam plates")  # fmt: skip
+    steps.add("N_slip", "slip of the hardest-worked row; none for snug bolts, which bear", slip,
+              "N/mm", "friction, smallest slip coefficient")  # fmt: skip
+    seam = steps.add("N_seam", "min(N_str, N_slip)", np.minimum(least, slip), "N/mm",
+                     "series of parts")  # fmt: skip
+    left = steps.add("N_2", "max(N_seam − max(p_dil, p_cl) R_i − N_lap, 0)", np.maximum(
+        np.subtract(seam, np.add(demand.pressure_force, demand.lap_force)), 0.0), "N/mm",
+        "seams, beside everything that pulls at them")  # fmt: skip
+    return steps.add("σ_h", f"min({symbol}, N_1/t, N_2/t)",
+                     np.minimum(wall, left) / thickness, "MPa", clause)  # fmt: skip
+
+
 @limit_state(
     "repair-shear",
     title="Shear of the column inside the repair",
@@ -250,33 +290,13 @@ def repair_shear(jacket: Jacket) -> list[Result]:
     pretensioned bolts by slip. Dilation is a movement that a yielding sleeve gives way to; it takes
     nothing off the yield force, but it pulls at the seams.
     """
-    steps, sleeve, demand = Steps(), jacket.sleeve, hoop_demand(jacket)
+    steps, sleeve = Steps(), jacket.sleeve
     shear = add_hinge(jacket, steps).shear
     steps.figure("F_y", sleeve.steel.name, sleeve.steel, "yield_strength", "MPa")
-    thickness = steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
-    add_radii(jacket, steps)
-    steps.add("p_dil", "dilation, expected yield", demand.dilation_pressure, "MPa",
-              "as limit state hoop-dilation, with the sleeve's expected yield")  # fmt: skip
-    steps.add("p_cl", "clamping that the bars need", demand.clamping_pressure, "MPa",
-              "limit state clamping")  # fmt: skip
-    steps.add("N_lap", "non-contact laps", demand.lap_force, "N/mm", "limit state added-bar-lap")
-    forced = np.multiply(demand.clamping_pressure, sleeve.inner_radius) + demand.lap_force
-    wall = steps.add("N_1", "max(F_y t − p_cl R_i − N_lap, 0)", np.maximum(
-        np.multiply(sleeve.steel.yield_strength, thickness) - forced, 0.0), "N/mm",
-        "yield of the sleeve, beside what does not give way")  # fmt: skip
-    strength, slip = _seam_forces(jacket)
-    steps.add("N_str", "least design strength of the seams", strength, "N/mm",
-              "limit states of seam bolts and seam plates")  # fmt: skip
-    steps.add("N_slip", "slip of the hardest-worked row; none for snug bolts, which bear", slip,
-              "N/mm", "friction, smallest slip coefficient")  # fmt: skip
-    seam = steps.add("N_seam", "min(N_str, N_slip)", np.minimum(strength, slip), "N/mm",
-                     "series of parts")  # fmt: skip
-    left = steps.add("N_2", "max(N_seam − max(p_dil, p_cl) R_i − N_lap, 0)", np.maximum(
-        np.subtract(seam, np.add(demand.pressure_force, demand.lap_force)), 0.0), "N/mm",
-        "seams, beside everything that pulls at them")  # fmt: skip
-    stress = steps.add("σ_h", "min(F_y, N_1/t, N_2/t)",
-                       np.minimum(wall, left) / thickness, "MPa", _JACKET)  # fmt: skip
-    unit = jacket_shear(1.0, thickness=thickness, jacket_diameter=jacket.column.diameter)
+    stress = add_hoop_stress_left(
+        jacket, steps, symbol="F_y", strength=sleeve.steel.yield_strength, clause=_JACKET
+    )
+    unit = jacket_shear(1.0, thickness=sleeve.thickness, jacket_diameter=jacket.column.diameter)
     nominal = np.multiply(stress, unit)
     steps.add("V_sj", "(π/2) t σ_h D", nominal, "N", f"{_JACKET}, cracks at 45°")
     factor = steps.add("φ", "shear", guide.GUIDE_SPEC_SHEAR_FACTOR, "1", f"{GUIDE_SPEC} 8.6.1")

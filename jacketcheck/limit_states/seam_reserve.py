@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Final
 
 import numpy as np
 
+from jacketcheck.analysis.hoop_action import hoop_action
 from jacketcheck.analysis.hoop_demand import add_rows
 from jacketcheck.errors import NotEvaluatedError
 from jacketcheck.jacket.jacket import Jacket
@@ -57,14 +58,21 @@ _VERTICAL: Final = (
 @limit_state("seam-reserve", title=_TITLE, effort="closed-form", scatter=LAYOUT_RULE)
 def seam_reserve(jacket: Jacket) -> list[Result]:
     """Expected yield of the sleeve beside design strength and slip resistance of its seams."""
+    slip = dict(seam_hoop_forces(jacket, (seam_slip,)))
     return [
-        _row(jacket, "strength of the seams", SEAM_STRENGTH),
-        _row(jacket, "slip resistance of the seams", (seam_slip,)),
+        _row(jacket, "strength of the seams", dict(seam_hoop_forces(jacket))),
+        _row(jacket, "slip resistance of the seams", slip or _friction(jacket)),
     ]
 
 
-def _row(jacket: Jacket, where: str, limit_states: Iterable[LimitState]) -> Result:
-    forces = dict(seam_hoop_forces(jacket, limit_states))
+def _friction(jacket: Jacket) -> dict[str, Real]:
+    """Friction without a code's factors, for provisions whose slip is not worded here [N/mm]."""
+    bolts = jacket.bolts
+    force = np.multiply(hoop_action(jacket).slip_force, bolts.columns) / bolts.tributary_height
+    return {"friction, smallest slip coefficient, no resistance factor": force}
+
+
+def _row(jacket: Jacket, where: str, forces: Mapping[str, Real]) -> Result:
     if not forces:
         reason = "no row of it could be evaluated"
         return not_evaluated(_TITLE, reason, location=where, clause="no clause")

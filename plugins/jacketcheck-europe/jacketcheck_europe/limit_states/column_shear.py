@@ -7,7 +7,15 @@ from typing import Final
 import numpy as np
 
 from jacketcheck.mechanics.jacket_shear import jacket_shear as shear_of_hoops
-from jacketcheck.plugin import Jacket, Real, Result, Steps, add_hinge, capacity_of_repaired
+from jacketcheck.plugin import (
+    Jacket,
+    Real,
+    Result,
+    Steps,
+    add_hinge,
+    add_hoop_stress_left,
+    capacity_of_repaired,
+)
 from jacketcheck_europe.editions import EN_1992, EN_1992_2, EN_1998_2, EN_1998_3
 from jacketcheck_europe.limit_states._rows import add_design_yield, resistance_row
 from jacketcheck_europe.mechanics import column_shear as shear
@@ -33,6 +41,10 @@ _DAMAGED: Final = (
     "engineering judgement: the damaged region counts as degraded in full (μ_Δ,pl ≥ 5); the jacket "
     "acts as hoops across cracks at 45°, with half of its yield strength"
 )
+_SEAMS: Final = (
+    "the seams' own strength is that of the us provisions, with the resistance factors of the "
+    "stricter of their codes"
+)
 
 
 def column_shear(jacket: Jacket, factors: PartialFactors) -> list[Result]:
@@ -49,15 +61,13 @@ def jacket_shear(jacket: Jacket, factors: PartialFactors) -> list[Result]:
                      "mm", "statics")  # fmt: skip
     ductility = steps.add("μ_Δ,pl", "degraded in full", _FULLY_DEGRADED, "1", _EXISTING)
     column = _add_existing(jacket, factors, span=span, ductility=ductility, steps=steps)
-    steps.add("t", "sleeve", sleeve.thickness, "mm", "input sleeve.thickness")
-    steps.add("D_i", "inside of the sleeve", sleeve.inner_diameter, "mm",
-              "input sleeve.inner_diameter")  # fmt: skip
     design = add_design_yield(sleeve.steel, factors, steps)
+    left = add_hoop_stress_left(jacket, steps, symbol="f_yd", strength=design, clause=clause)
     hoops = steps.add(
         "V_j",
-        "0.5 (π/2) t f_yd D_i",
+        "(π/2) t min(0.5 f_yd, σ_h) D_i",
         shear_of_hoops(
-            JACKET_STRESS_SHARE * design,
+            np.minimum(JACKET_STRESS_SHARE * np.asarray(design), left)[()],
             thickness=sleeve.thickness,
             jacket_diameter=sleeve.inner_diameter,
         ),
@@ -75,7 +85,7 @@ def jacket_shear(jacket: Jacket, factors: PartialFactors) -> list[Result]:
             unit="N",
             clause=f"{_EXISTING}; A.4.3.2",
             factors=factors,
-            notes=(_ANALOGY, _DAMAGED),
+            notes=(_ANALOGY, _DAMAGED, _SEAMS),
         )
     ]
 
