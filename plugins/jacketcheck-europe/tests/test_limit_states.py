@@ -323,7 +323,29 @@ def test_inside_the_jacket_the_column_counts_as_degraded(jacket: Jacket) -> None
     existing, _ = column_shear(jacket, RECOMMENDED)
     (inside,) = jacket_shear(jacket, RECOMMENDED)
     assert float(step(inside, "V_R")) <= float(step(existing, "V_R"))
-    # 0.5 * π/2 * 20 * 345 * 1620
+    # at most 0.5 * π/2 * 20 * 345 * 1620, and no more than the seams leave
+    most = 0.25 * np.pi * 20.0 * 345.0 * 1620.0
+    left = float(step(inside, "σ_h"))
+    assert left < 0.5 * 345.0
+    assert float(step(inside, "V_j")) == pytest.approx(most * left / (0.5 * 345.0), rel=1e-9)
+
+
+def test_strong_seams_leave_the_jacket_half_of_its_yield(jacket: Jacket) -> None:
+    strong = replace(
+        jacket,
+        bolts=replace(
+            jacket.bolts,
+            pretension=5.0 * np.asarray(jacket.bolts.pretension),
+            shear_stress=5.0 * np.asarray(jacket.bolts.shear_stress),
+            tensile_strength=5.0 * np.asarray(jacket.bolts.tensile_strength),
+        ),
+        splice=replace(
+            jacket.splice,
+            steel=replace(jacket.splice.steel, yield_strength=2e3, tensile_strength=3e3),
+        ),
+        sleeve=replace(jacket.sleeve, steel=replace(jacket.sleeve.steel, tensile_strength=3e3)),
+    )
+    (inside,) = jacket_shear(strong, RECOMMENDED)
     assert float(step(inside, "V_j")) == pytest.approx(
         0.25 * np.pi * 20.0 * 345.0 * 1620.0, rel=1e-9
     )

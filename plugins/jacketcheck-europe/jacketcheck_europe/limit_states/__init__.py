@@ -192,7 +192,8 @@ _STATES: Final = (
         "jacket-shear",
         "Shear of the column inside the jacket",
         jacket_shear,
-        {"sleeve.thickness": -1},
+        # a thicker sleeve also draws hoop force, of which the seams may have none left
+        {"sleeve.thickness": 0},
         "sections",
     ),
     _State("grout-interface", "Shear between column and grout", grout_interface),

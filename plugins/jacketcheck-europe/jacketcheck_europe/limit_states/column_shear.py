@@ -66,11 +66,8 @@ def jacket_shear(jacket: Jacket, factors: PartialFactors) -> list[Result]:
     hoops = steps.add(
         "V_j",
         "(π/2) t min(0.5 f_yd, σ_h) D_i",
-        shear_of_hoops(
-            np.minimum(JACKET_STRESS_SHARE * np.asarray(design), left)[()],
-            thickness=sleeve.thickness,
-            jacket_diameter=sleeve.inner_diameter,
-        ),
+        np.minimum(JACKET_STRESS_SHARE * np.asarray(design), left)[()]
+        * shear_of_hoops(1.0, thickness=sleeve.thickness, jacket_diameter=sleeve.inner_diameter),
         "N",
         clause,
     )
